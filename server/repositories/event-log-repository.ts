@@ -1,0 +1,22 @@
+import type { Db } from './db-type';
+
+export const EVENT_KINDS = ['import', 'import-accepted', 'fit', 'seed'] as const;
+export type EventKind = (typeof EVENT_KINDS)[number];
+
+/** What whoever runs the machine did, in one sentence. */
+export type LoggedEvent = { id: string; at: Date; kind: EventKind; actor: string; detail: string };
+
+/** Adds to the log; nothing ever changes or removes an entry. */
+export async function appendEvent(db: Db, event: LoggedEvent): Promise<void> {
+  await db.eventLog.create({ data: event, select: { id: true } });
+}
+
+/** The newest entries first. */
+export async function listEvents(db: Db, take = 100): Promise<LoggedEvent[]> {
+  const rows = await db.eventLog.findMany({
+    orderBy: [{ at: 'desc' }, { id: 'asc' }],
+    take,
+    select: { id: true, at: true, kind: true, actor: true, detail: true },
+  });
+  return rows.map((row) => ({ ...row, kind: row.kind as EventKind }));
+}

@@ -1,0 +1,80 @@
+import type { WorkingUnitRecord } from '../../shared/schemas/case';
+import { contentHash } from '../content-hash';
+import type { Db } from './db-type';
+import { getDevicePlace, readDevicePlaces } from './device-places';
+
+const CHUNK = 200;
+
+export function countWorkingUnits(db: Db): Promise<number> {
+  return db.workingUnit.count();
+}
+
+/** Stores reading records of working units and returns how many were new (by id). */
+export async function insertWorkingUnits(
+  db: Db,
+  units: readonly WorkingUnitRecord[],
+  onProgress?: (done: number) => void,
+): Promise<number> {
+  const places = await readDevicePlaces(db);
+  const rows = await db.workingUnit.findMany({ select: { id: true, contentHash: true, occurrence: true } });
+  const ids = new Set(rows.map((row) => row.id));
+  const copies = new Map<string, number>();
+  for (const row of rows) copies.set(row.contentHash, Math.max(copies.get(row.contentHash) ?? 0, row.occurrence + 1));
+  const fresh = units.filter((unit) => !ids.has(unit.id));
+  for (let start = 0; start < fresh.length; start += CHUNK) {
+    const chunk = fresh.slice(start, start + CHUNK);
+    await db.workingUnit.createMany({
+      data: chunk.map(({ id, ...content }) => {
+        const hash = contentHash(content);
+        const occurrence = copies.get(hash) ?? 0;
+        copies.set(hash, occurrence + 1);
+        return { id, ...getDevicePlace(places, content.device), month: content.month, contentHash: hash, occurrence };
+      }),
+    });
+    await db.workingReading.createMany({
+      data: chunk.flatMap((unit) =>
+        unit.readings.map(({ designator, pin, state, value, unit: unitOfValue }, position) => ({
+          unitId: unit.id,
+          position,
+          designator,
+          pin,
+          state,
+          value,
+          unitOfValue,
+        })),
+      ),
+    });
+    onProgress?.(Math.min(start + CHUNK, fresh.length));
+  }
+  return fresh.length;
+}
+
+/** Working units in order of id, after the one named; `take` of them (200 unless told). An empty list is the end. */
+export async function listWorkingUnits(
+  db: Db,
+  { after, take = 200 }: { after?: string | null; take?: number } = {},
+): Promise<WorkingUnitRecord[]> {
+  const rows = await db.workingUnit.findMany({
+    where: after ? { id: { gt: after } } : {},
+    orderBy: { id: 'asc' },
+    take,
+    select: {
+      id: true,
+      modelSlug: true,
+      boardSlug: true,
+      month: true,
+      readings: {
+        orderBy: { position: 'asc' },
+        select: { designator: true, pin: true, state: true, value: true, unitOfValue: true },
+      },
+    },
+  });
+  return rows.map((row) => ({
+    id: row.id,
+    device: row.boardSlug ?? row.modelSlug,
+    month: row.month,
+    readings: row.readings.map(
+      ({ unitOfValue, ...reading }) => ({ ...reading, unit: unitOfValue }) as WorkingUnitRecord['readings'][number],
+    ),
+  }));
+}

@@ -1,0 +1,26 @@
+/** Every refusal, with the sentence that a visitor may read. Closed: a new one is added here. */
+export const ERROR_TEXTS = {
+  'case-not-found': 'There is no published case with this id. Check the address, or look it up again.',
+  'device-not-found': 'No device with this name is in the catalogue. Choose one from the list.',
+  'entry-not-found': 'The vocabulary has no such entry. Choose one from the list.',
+  'casebook-empty': 'The casebook has no devices and no cases yet. Run "npm run demo" or import cases first.',
+  'import-refused': 'Nothing was imported. Correct the rows named and try again.',
+  'table-refused': 'The table cannot be evaluated.',
+  'stored-data-damaged': 'What is stored cannot be read. Whoever runs this machine has to look at the log.',
+} as const;
+
+export type ErrorCode = keyof typeof ERROR_TEXTS;
+
+/**
+ * A refusal: something expected that the caller must be told. `message` is the public text; `cause` keeps what
+ * lies behind it for the log and is never shown.
+ */
+export class AppError extends Error {
+  override readonly name = 'AppError';
+  readonly code: ErrorCode;
+
+  constructor(code: ErrorCode, options: { detail?: string; cause?: unknown } = {}) {
+    super(options.detail ? `${ERROR_TEXTS[code]} ${options.detail}` : ERROR_TEXTS[code], { cause: options.cause });
+    this.code = code;
+  }
+}
