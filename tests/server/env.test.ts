@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { readEnv } from '../../server/env';
+
+describe('readEnv', () => {
+  it('puts the database into the data folder of the project unless told otherwise', () => {
+    expect(readEnv({}, '/home/bench/project')).toEqual({
+      mode: 'development',
+      databaseUrl: 'file:/home/bench/project/data/second-bench.db',
+      databaseFile: '/home/bench/project/data/second-bench.db',
+    });
+  });
+
+  it('makes a relative database path absolute', () => {
+    expect(readEnv({ DATABASE_URL: 'file:other/x.db' }, '/p').databaseUrl).toBe('file:/p/other/x.db');
+  });
+
+  it('leaves an absolute path as it is, with or without the empty host of a file address', () => {
+    expect(readEnv({ DATABASE_URL: 'file:/srv/x.db' }, '/p').databaseUrl).toBe('file:/srv/x.db');
+    expect(readEnv({ DATABASE_URL: 'file:///srv/x.db' }, '/p').databaseUrl).toBe('file:/srv/x.db');
+  });
+
+  it('takes an empty variable as not set', () => {
+    expect(readEnv({ DATABASE_URL: '' }, '/p').databaseUrl).toBe('file:/p/data/second-bench.db');
+  });
+
+  it('refuses another kind of database in one sentence that names the variable', () => {
+    expect(() => readEnv({ DATABASE_URL: 'postgresql://localhost/x' }, '/p')).toThrow(
+      'The environment has a wrong value: DATABASE_URL: must be the address of a SQLite file, such as file:./data/second-bench.db.',
+    );
+  });
+
+  it('names every wrong variable at once', () => {
+    expect(() => readEnv({ DATABASE_URL: 'x', NODE_ENV: 'staging' }, '/p')).toThrow(/NODE_ENV.*DATABASE_URL|DATABASE_URL.*NODE_ENV/);
+  });
+});
