@@ -1,0 +1,88 @@
+import type { Role } from '../../../shared/schemas/vocabulary';
+
+export const drivesRoles: Role[] = [
+  {
+    slug: 'tape-interface',
+    label: 'Tape interface',
+    meaning: 'Tape interface: to be described.',
+    synonyms: [],
+    outside: false,
+  },
+  {
+    slug: 'disk-controller',
+    label: 'Disk controller',
+    meaning: 'Disk controller: to be described.',
+    synonyms: [],
+    outside: false,
+  },
+  {
+    slug: 'drive-logic',
+    label: 'Drive electronics',
+    meaning: 'Drive electronics: to be described.',
+    synonyms: [],
+    outside: false,
+  },
+  {
+    slug: 'drive-belt',
+    label: 'Drive belt',
+    meaning: 'Drive belt: to be described.',
+    synonyms: [],
+    outside: false,
+  },
+  {
+    slug: 'drive-motor',
+    label: 'Drive motor',
+    meaning: 'Drive motor: to be described.',
+    synonyms: [],
+    outside: false,
+  },
+  {
+    slug: 'read-head',
+    label: 'Read head',
+    meaning: 'Read head: to be described.',
+    synonyms: [],
+    outside: false,
+  },
+  {
+    slug: 'head-carriage',
+    label: 'Head carriage',
+    meaning: 'Head carriage: to be described.',
+    synonyms: [],
+    outside: false,
+  },
+  {
+    slug: 'pinch-roller',
+    label: 'Pinch roller',
+    meaning: 'Pinch roller: to be described.',
+    synonyms: [],
+    outside: false,
+  },
+  {
+    slug: 'track-zero-sensor',
+    label: 'Track-zero sensor',
+    meaning: 'Track-zero sensor: to be described.',
+    synonyms: [],
+    outside: false,
+  },
+  {
+    slug: 'index-sensor',
+    label: 'Index sensor',
+    meaning: 'Index sensor: to be described.',
+    synonyms: [],
+    outside: false,
+  },
+  {
+    slug: 'write-protect-sensor',
+    label: 'Write-protect sensor',
+    meaning: 'Write-protect sensor: to be described.',
+    synonyms: [],
+    outside: false,
+  },
+  {
+    slug: 'laser-pickup',
+    label: 'Laser pickup',
+    meaning: 'Laser pickup: to be described.',
+    synonyms: [],
+    outside: false,
+  },
+];
