@@ -1,6 +1,6 @@
 import type { CaseContent, CaseRecord, CaseStatus } from '../../shared/schemas/case';
 import { AppError } from '../../shared/errors';
-import type { Db } from './db-type';
+import type { Db } from '../db';
 import { groupBy } from './entry-lists';
 
 /** How many cases are stored, of one status or of any. */

@@ -1,5 +1,5 @@
 import { catalogueSchema, type Board, type DeviceCatalogue, type DeviceModel } from '../../shared/schemas/device';
-import type { Db } from './db-type';
+import type { Db } from '../db';
 import { readSynonyms, synonymRows } from './entry-lists';
 
 /**

@@ -1,4 +1,4 @@
-import type { Db } from './db-type';
+import type { Db } from '../db';
 import type { DevicePlace } from './case-rows';
 
 /** Every device slug a case may name (board revisions and models) and where it points. */

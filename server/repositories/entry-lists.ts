@@ -1,4 +1,4 @@
-import type { Db } from './db-type';
+import type { Db } from '../db';
 
 export type SynonymKind = 'role' | 'symptom' | 'symptom-absent' | 'check' | 'outcome' | 'cause' | 'fix' | 'model';
 export type TagKind = 'symptom' | 'check' | 'cause' | 'fix';

@@ -1,4 +1,4 @@
-import type { Db } from './db-type';
+import type { Db } from '../db';
 
 export const EVENT_KINDS = ['import', 'import-accepted', 'fit', 'seed'] as const;
 export type EventKind = (typeof EVENT_KINDS)[number];

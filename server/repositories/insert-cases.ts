@@ -1,7 +1,7 @@
 import type { CaseRecord } from '../../shared/schemas/case';
 import { contentHash } from '../content-hash';
 import { caseChildRows, caseFileRow } from './case-rows';
-import type { Db } from './db-type';
+import type { Db } from '../db';
 import { getDevicePlace, readDevicePlaces } from './device-places';
 
 const CHUNK = 300;

@@ -1,5 +1,5 @@
 import { type NumberRule, type Vocabulary, vocabularySchema } from '../../shared/schemas/vocabulary';
-import type { Db } from './db-type';
+import type { Db } from '../db';
 import { readSynonyms, readTags } from './entry-lists';
 
 /** The whole vocabulary, in the order in which it was saved. Throws where stored rows do not fit the schema. */

@@ -1,4 +1,4 @@
-import type { Db } from './db-type';
+import type { Db } from '../db';
 
 /** Fitted settings of the statistical model as stored: one serialised document, named by its hash. */
 export type StoredSettings = { hash: string; document: string; recordCount: number; fittedAt: Date };

@@ -1,5 +1,5 @@
 import type { Check, Vocabulary } from '../../shared/schemas/vocabulary';
-import type { Db } from './db-type';
+import type { Db } from '../db';
 import { synonymRows, tagRows } from './entry-lists';
 
 type Slugged = { slug: string };

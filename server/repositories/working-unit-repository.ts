@@ -1,6 +1,6 @@
 import type { WorkingUnitRecord } from '../../shared/schemas/case';
 import { contentHash } from '../content-hash';
-import type { Db } from './db-type';
+import type { Db } from '../db';
 import { getDevicePlace, readDevicePlaces } from './device-places';
 
 const CHUNK = 200;
