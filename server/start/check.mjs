@@ -1,0 +1,3 @@
+import { onNewEnoughNode } from './node-version.mjs';
+
+onNewEnoughNode(() => import('./run-check.mjs'));

@@ -1,0 +1,19 @@
+// Run by the start scripts: migrates the database that DATABASE_URL names, then prints what it holds as one line of JSON.
+import { mkdirSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { applyMigrations } from '../../prisma/migrations';
+import { getEnv } from '../env';
+import { openSqlite } from '../sqlite';
+
+try {
+  const { databaseUrl, databaseFile } = getEnv();
+  mkdirSync(dirname(databaseFile), { recursive: true });
+  const applied = await applyMigrations(databaseUrl);
+  const database = openSqlite(databaseUrl);
+  const count = (table: string) => database.prepare(`select count(*) from "${table}"`).pluck().get();
+  console.log(JSON.stringify({ applied, cases: count('CaseFile'), vocabulary: count('Symptom') }));
+  database.close();
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+}
