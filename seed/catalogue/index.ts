@@ -22,15 +22,15 @@ const MODELS = [
   bramfieldHalo,
 ];
 
+/** Supply rails come from outside where a board has no regulator, and can be measured all the same. */
+const ALWAYS_POSSIBLE: ReadonlySet<string> = new Set(['rail-5v', 'rail-12v', 'rail-ripple']);
+
 /** The machines of the demo world, all invented; some parts stand on boards of several models. */
 export const catalogue: DeviceCatalogue = { models: MODELS.map(withImpossibleChecks) };
 
 function withImpossibleChecks(model: DeviceModel): DeviceModel {
   return { ...model, boards: model.boards.map((board) => boardWithImpossibleChecks(model, board)) };
 }
-
-/** Supply rails come from outside where a board has no regulator, and can be measured all the same. */
-const ALWAYS_POSSIBLE: ReadonlySet<string> = new Set(['rail-5v', 'rail-12v', 'rail-ripple']);
 
 /** Adds to what a board names itself every check of its category whose part it does not have. */
 function boardWithImpossibleChecks(model: DeviceModel, board: Board): Board {
