@@ -32,6 +32,10 @@ export type Layout = {
    */
   readonly partClasses: Int32Array;
   readonly partClassCount: number;
+  /** Per observable: the value that a working unit shows (checks); -1 or left out where not known. */
+  readonly workingValues?: Int16Array;
+  /** `impossible[device * causeCount + cause]` is 1 where the catalogue rules the cause out there (no such part). */
+  readonly impossible?: Uint8Array;
 };
 
 export type CodedFinding = { readonly observable: number; readonly value: number };

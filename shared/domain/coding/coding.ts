@@ -1,0 +1,81 @@
+import { FIX_RESULTS } from '../../schemas/case';
+import type { DeviceCatalogue } from '../../schemas/device';
+import type { Finding } from '../../schemas/finding';
+import type { Vocabulary } from '../../schemas/vocabulary';
+import type { CodedFinding, Layout } from '../../stats/layout';
+import { buildLayout } from './build-layout';
+import { type DeviceNode, deviceTree } from './device-tree';
+
+/** One observable of the layout by name: `values` are its values' names in coded order. */
+export type NamedObservable = { kind: Finding['kind']; id: string; values: readonly string[] };
+
+/**
+ * Vocabulary and catalogue as the statistics see them: the layout, and the way between names and numbers.
+ * Observables are symptoms, checks, fixes, each in vocabulary order; causes are in vocabulary order.
+ */
+export type Coding = {
+  vocabulary: Vocabulary;
+  catalogue: DeviceCatalogue;
+  layout: Layout;
+  observables: readonly NamedObservable[];
+  causes: readonly string[];
+  devices: readonly DeviceNode[];
+  observableOf(kind: Finding['kind'], id: string): number | undefined;
+  causeOf(slug: string): number | undefined;
+  /** Node of a board or model slug. */
+  deviceOf(slug: string): number | undefined;
+};
+
+/** Names that the vocabulary or catalogue does not hold, so that what uses them cannot be coded. */
+export class CodingError extends Error {
+  constructor(readonly unknown: readonly string[]) {
+    super(`Not in the vocabulary or catalogue: ${unknown.join(', ')}.`);
+    this.name = 'CodingError';
+  }
+}
+
+/** Makes the coding of a vocabulary and a catalogue. */
+export function createCoding(vocabulary: Vocabulary, catalogue: DeviceCatalogue): Coding {
+  const observables: NamedObservable[] = [
+    ...vocabulary.symptoms.map((s) => ({ kind: 'symptom' as const, id: s.slug, values: ['absent', 'present'] })),
+    ...vocabulary.checks.map((c) => ({ kind: 'check' as const, id: c.slug, values: c.outcomes.map((o) => o.slug) })),
+    ...vocabulary.fixes.map((f) => ({ kind: 'fix' as const, id: f.slug, values: FIX_RESULTS })),
+  ];
+  const devices = deviceTree(catalogue);
+  const causes = vocabulary.causes.map((cause) => cause.slug);
+  const observableNumbers = new Map(observables.map((o, i) => [`${o.kind} ${o.id}`, i]));
+  const causeNumbers = new Map(causes.map((slug, i) => [slug, i]));
+  const deviceNumbers = new Map<string, number>();
+  devices.forEach((node, i) => {
+    if (node.level === 'model' || node.level === 'board') deviceNumbers.set(node.slug, i);
+  });
+  return {
+    vocabulary,
+    catalogue,
+    layout: buildLayout(vocabulary, devices, observables),
+    observables,
+    causes,
+    devices,
+    observableOf: (kind, id) => observableNumbers.get(`${kind} ${id}`),
+    causeOf: (slug) => causeNumbers.get(slug),
+    deviceOf: (slug) => deviceNumbers.get(slug),
+  };
+}
+
+/** One finding in numbers, or undefined where its name or value is not in the vocabulary. */
+export function encodeFinding(coding: Coding, finding: Finding): CodedFinding | undefined {
+  const observable = coding.observableOf(finding.kind, finding.id);
+  if (observable === undefined) return undefined;
+  const value = (coding.observables[observable] as NamedObservable).values.indexOf(finding.value);
+  return value < 0 ? undefined : { observable, value };
+}
+
+/** One coded finding by its names. */
+export function decodeFinding(coding: Coding, coded: CodedFinding): Finding {
+  const named = coding.observables[coded.observable];
+  const value = named?.values[coded.value];
+  if (named === undefined || value === undefined) {
+    throw new RangeError(`No value ${coded.value} of observable ${coded.observable} in this coding.`);
+  }
+  return { kind: named.kind, id: named.id, value } as Finding;
+}

@@ -1,0 +1,169 @@
+import { expectedTotals, runningTotals } from './plan-totals';
+import { type PlanProblem, type ReadyProblem, readyProblem } from './plan-problem';
+import type { Branch, PlanGraph, Situation } from './plan-graph';
+import { DEFAULT_EFFORT, searchPlan } from './plan-search';
+
+/** Situations weighed for the very next step alone; for simulations, where a plan is made anew after every step. */
+const NEXT_STEP_EFFORT = 600;
+
+/** A step to take, or the end of the plan. */
+export type PlanMove = { readonly kind: 'check' | 'fix'; readonly index: number } | { readonly kind: 'hand-over' };
+
+/** Why a step stands where it stands. */
+export type PlanReason =
+  /** Safe power-up: it comes first whatever it tells. */
+  | 'comes-first'
+  /** A check that saves more than it costs. */
+  | 'saves-more-than-it-costs'
+  /** The fix with the most chance to cure for its cost. */
+  | 'most-chance-for-its-cost'
+  /** A fix that is not the best by itself, but with what follows. */
+  | 'best-with-what-follows';
+
+export type PlannedStep = {
+  kind: 'check' | 'fix';
+  /** Index into the problem's checks or fixes. */
+  index: number;
+  minutes: number;
+  partCost: number;
+  /** Chance that this step is reached on the listed line. */
+  reach: number;
+  /** Chance that a fix cures the unit at hand, once it has come to this step; 0 for a check. */
+  chanceHere: number;
+  /** Chance that the unit works before and after this many steps of the plan, over all its outcomes. */
+  chanceBefore: number;
+  chanceAfter: number;
+  /** Minutes and part cost spent by the end of this many steps, over all outcomes; hand-over costs are not among them. */
+  expectedMinutesSoFar: number;
+  expectedPartCostSoFar: number;
+  reason: PlanReason;
+  /** What a check is expected to save, its own cost already paid, over the best fixes without any check; null for fixes. */
+  saves: number | null;
+  /** What to do after each outcome of a check; empty for a fix. */
+  outcomes: { value: number; probability: number; next: PlanMove }[];
+  /** The outcome that the list goes on with, the most likely one; null for a fix (it goes on where it did not cure). */
+  follows: number | null;
+};
+
+export type RepairPlan = {
+  /** The listed line: the most likely outcome after each check, no cure after each fix. */
+  steps: PlannedStep[];
+  /** Every plan ends in stopping or handing over; the chance that it comes to that, over all outcomes. */
+  handOver: { chance: number; cost: number };
+  /** Over the whole plan with all its outcomes. `expectedCost` counts time, parts and the hand-over. */
+  expectedMinutes: number;
+  expectedPartCost: number;
+  expectedCost: number;
+  chanceResolved: number;
+  /** What the best sequence of fixes without any check would cost; Infinity while a check comes first. */
+  fixesOnlyCost: number;
+  /** The plan with all its branches; null is the hand-over. */
+  policy: PolicyNode | null;
+  /** Situations weighed. */
+  evaluations: number;
+};
+
+/** One step of the plan with all its ways on: a fix's single way is that it did not cure. */
+export type PolicyNode = {
+  move: { kind: 'check' | 'fix'; index: number };
+  ways: { outcome: number; chance: number; to: PolicyNode | null }[];
+};
+
+/**
+ * A conditional plan of checks and fixes with a low expected cost, ending in "stop or hand over". See `searchPlan` for the
+ * method. No fix is tried twice; a failed fix counts as evidence (P(no cure | cause) = 1 - cure), an outcome of a check
+ * likewise, with the check's weight. Throws a RangeError where the problem is ill-formed.
+ */
+export function repairPlan(problem: PlanProblem): RepairPlan {
+  const ready = readyProblem(problem);
+  const graph = searchPlan(ready, problem.effort ?? DEFAULT_EFFORT);
+  const totals = expectedTotals(graph);
+  return {
+    steps: listedSteps(graph, ready),
+    handOver: { chance: totals.handedOver, cost: ready.handOverCost },
+    expectedMinutes: totals.minutes,
+    expectedPartCost: totals.partCost,
+    expectedCost: totals.cost,
+    chanceResolved: 1 - totals.handedOver,
+    fixesOnlyCost: graph.root.fixesOnly,
+    policy: policyFrom(graph, graph.root, new Map()),
+    evaluations: graph.size(),
+  };
+}
+
+/** The first step of a repair plan alone, found with less effort unless the problem asks for more. */
+export function nextStep(problem: PlanProblem): PlanMove {
+  const graph = searchPlan(readyProblem(problem), problem.effort ?? NEXT_STEP_EFFORT);
+  return moveOf(graph.problem, graph.step(graph.root));
+}
+
+function moveOf(problem: ReadyProblem, branch: Branch | null): PlanMove {
+  if (branch === null) return { kind: 'hand-over' };
+  const list = branch.kind === 'fix' ? problem.fixes : problem.checks;
+  return { kind: branch.kind, index: list[branch.position]!.index };
+}
+
+function policyFrom(graph: PlanGraph, situation: Situation, known: Map<Situation, PolicyNode | null>): PolicyNode | null {
+  if (known.has(situation)) return known.get(situation)!;
+  const branch = graph.step(situation);
+  const move = moveOf(graph.problem, branch);
+  const node: PolicyNode | null =
+    branch === null || move.kind === 'hand-over'
+      ? null
+      : { move, ways: branch.ways.map(({ outcome, chance, to }) => ({ outcome, chance, to: policyFrom(graph, to, known) })) };
+  known.set(situation, node);
+  return node;
+}
+
+function listedSteps(graph: PlanGraph, problem: ReadyProblem): PlannedStep[] {
+  const running = runningTotals(graph);
+  const steps: PlannedStep[] = [];
+  let situation: Situation | undefined = graph.root;
+  let reach = 1;
+  for (let depth = 0; situation !== undefined; depth++) {
+    const branch = graph.step(situation);
+    if (branch === null) break;
+    const before = running[depth]!;
+    const after = running[depth + 1]!;
+    const { index, minutes, partCost } = (branch.kind === 'fix' ? problem.fixes : problem.checks)[branch.position]!;
+    const isCheck = branch.kind === 'check';
+    const followed = branch.ways.reduce<Branch['ways'][number] | undefined>(
+      (best, way) => (best !== undefined && best.chance >= way.chance ? best : way),
+      undefined,
+    );
+    steps.push({
+      kind: branch.kind,
+      index,
+      minutes,
+      partCost,
+      reach,
+      chanceHere: isCheck ? 0 : 1 - (followed?.chance ?? 0),
+      chanceBefore: before.cured,
+      chanceAfter: after.cured,
+      expectedMinutesSoFar: after.minutes,
+      expectedPartCostSoFar: after.partCost,
+      reason: reasonFor(problem, situation, branch),
+      saves: isCheck && Number.isFinite(situation.fixesOnly) ? situation.fixesOnly - situation.value : null,
+      outcomes: isCheck ? branch.ways.map((way) => outcomeOf(graph, way)) : [],
+      follows: isCheck ? (followed?.outcome ?? null) : null,
+    });
+    reach *= followed?.chance ?? 0;
+    situation = followed?.to;
+  }
+  return steps;
+}
+
+function outcomeOf(graph: PlanGraph, { outcome, chance, to }: Branch['ways'][number]): PlannedStep['outcomes'][number] {
+  return { value: outcome, probability: chance, next: moveOf(graph.problem, graph.step(to)) };
+}
+
+function reasonFor(problem: ReadyProblem, situation: Situation, branch: Branch): PlanReason {
+  if (branch.kind === 'check') return problem.first.includes(branch.position) ? 'comes-first' : 'saves-more-than-it-costs';
+  const rate = (position: number): number => {
+    const { causes, cure, cost } = problem.fixes[position]!;
+    return causes.reduce((sum, cause, entry) => sum + situation.belief[cause]! * cure[entry]!, 0) / Math.max(cost, 1e-12);
+  };
+  const own = rate(branch.position) * (1 + 1e-9);
+  const isBest = problem.fixes.every((_, position) => situation.tried[position] === 1 || rate(position) <= own);
+  return isBest ? 'most-chance-for-its-cost' : 'best-with-what-follows';
+}

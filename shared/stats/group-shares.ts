@@ -1,0 +1,135 @@
+import { COUNT_UNIT, type Counts } from './counts';
+import { CHECK, FIX } from './layout';
+import type { Settings } from './settings';
+
+/**
+ * Shares of an observable's values over groups of causes: those it is about ("on"), those it is not ("off"),
+ * and everyone, records without a found cause included. These are the q_v that a cause's own shares shrink to.
+ */
+export type GroupShares = { on: Float64Array; off: Float64Array; all: Float64Array };
+
+/** Lazily computed group shares; a result stays valid until the counts change. */
+export function createGroupShares(counts: Counts, settings: Settings): (observable: number) => GroupShares {
+  const { layout } = counts;
+  const known = new Map<number, GroupShares>();
+  let generic: ReturnType<typeof genericShares> | undefined;
+  let revision = counts.revision;
+  return (observable) => {
+    if (revision !== counts.revision) {
+      known.clear();
+      generic = undefined;
+      revision = counts.revision;
+    }
+    let shares = known.get(observable);
+    if (shares === undefined) {
+      const kind = layout.kinds[observable] as number;
+      if (generic === undefined) generic = genericShares(counts);
+      const strength = (settings.values[kind] as Settings['values'][0]).group;
+      shares = groupShares(counts, observable, { strength, generic });
+      known.set(observable, shares);
+    }
+    return shares;
+  };
+}
+
+type Tally = { on: Float64Array; off: Float64Array; all: Float64Array; anyOn: boolean };
+
+/** Weighted numbers of records per value, by group. */
+function tally(counts: Counts, observable: number): Tally {
+  const { layout, nodeRows } = counts;
+  const K = layout.valueCounts[observable] as number;
+  const start = layout.valueStarts[observable] as number;
+  const result = { on: new Float64Array(K), off: new Float64Array(K), all: new Float64Array(K), anyOn: false };
+  for (let c = 0; c < layout.causeCount; c += 1) {
+    const isOn = layout.onTarget[observable * layout.causeCount + c] === 1;
+    if (isOn) result.anyOn = true;
+    const row = nodeRows.get(c);
+    if (row === undefined) continue;
+    const group = isOn ? result.on : result.off;
+    for (let v = 0; v < K; v += 1) {
+      const n = (row[start + v] as number) / COUNT_UNIT;
+      group[v] = (group[v] as number) + n;
+      result.all[v] = (result.all[v] as number) + n;
+    }
+  }
+  for (let v = 0; v < K; v += 1) {
+    const n = (counts.unresolvedValues[start + v] as number) / COUNT_UNIT;
+    result.all[v] = (result.all[v] as number) + n;
+    // Whom an unresolved unit's check was about is not known; where nothing is on target all are off.
+    if (!result.anyOn) result.off[v] = (result.off[v] as number) + n;
+  }
+  return result;
+}
+
+type Generic = { fixOn: Float64Array; fixOff: Float64Array; workingOn: number; workingOff: number };
+
+/** Over all fixes: the share of each result; over all checks: the share of what a working unit shows. */
+function genericShares(counts: Counts): Generic {
+  const { layout } = counts;
+  const results = fixResultCount(counts);
+  const fixes = { on: new Float64Array(results), off: new Float64Array(results) };
+  const working = { on: [0.5, 1], off: [1.5, 2] };
+  for (let o = 0; o < layout.kinds.length; o += 1) {
+    const kind = layout.kinds[o];
+    if (kind !== FIX && kind !== CHECK) continue;
+    const usual = layout.workingValues?.[o] ?? -1;
+    if (kind === CHECK && usual < 0) continue;
+    const counted = tally(counts, o);
+    if (!counted.anyOn) continue;
+    for (const group of ['on', 'off'] as const) {
+      counted[group].forEach((n, v) => {
+        if (kind === FIX) fixes[group][v] = (fixes[group][v] as number) + n;
+        else working[group] = [(working[group][0] as number) + (v === usual ? n : 0), (working[group][1] as number) + n];
+      });
+    }
+  }
+  return {
+    fixOn: normalised(fixes.on, 1),
+    fixOff: normalised(fixes.off, 1),
+    workingOn: (working.on[0] as number) / (working.on[1] as number),
+    workingOff: (working.off[0] as number) / (working.off[1] as number),
+  };
+}
+
+function fixResultCount(counts: Counts): number {
+  const first = counts.layout.kinds.indexOf(FIX);
+  return first < 0 ? 0 : (counts.layout.valueCounts[first] as number);
+}
+
+function groupShares(
+  counts: Counts,
+  observable: number,
+  { strength, generic }: { strength: number; generic: Generic },
+): GroupShares {
+  const { layout } = counts;
+  const counted = tally(counts, observable);
+  const K = counted.all.length;
+  const all = normalised(counted.all, 1);
+  if (!counted.anyOn) return { on: all, off: all, all };
+  if (layout.kinds[observable] === FIX && K === generic.fixOn.length) {
+    const off = pulled(counted.off, generic.fixOff, strength);
+    return { on: pulled(counted.on, generic.fixOn, strength), off, all: off };
+  }
+  const usual = layout.workingValues?.[observable] ?? -1;
+  if (usual < 0) return { on: pulled(counted.on, all, strength), off: pulled(counted.off, all, strength), all };
+  const on = pulled(counted.on, aroundWorking(counted.all, usual, generic.workingOn), strength);
+  const off = pulled(counted.off, aroundWorking(counted.all, usual, generic.workingOff), strength);
+  return { on, off, all: pulled(counted.all, off, 1) };
+}
+
+/** The working outcome has the given share; the others divide the rest as they were seen. */
+function aroundWorking(seen: Float64Array, usual: number, share: number): Float64Array {
+  const others = Float64Array.from(seen, (n, v) => (v === usual ? 0 : n + 0.5));
+  const total = others.reduce((sum, n) => sum + n, 0);
+  return others.map((n, v) => (v === usual ? share : ((1 - share) * n) / total));
+}
+
+/** Shares with `pseudo` records spread evenly over the values. */
+function normalised(n: Float64Array, pseudo: number): Float64Array {
+  return pulled(n, new Float64Array(n.length).fill(1 / n.length), pseudo);
+}
+
+function pulled(n: Float64Array, towards: Float64Array, strength: number): Float64Array {
+  const total = n.reduce((sum, x) => sum + x, 0);
+  return n.map((x, v) => (x + strength * (towards[v] as number)) / (total + strength));
+}

@@ -1,0 +1,74 @@
+import type { Layout } from './layout';
+
+export const SETTINGS_VERSION = 1;
+
+/**
+ * How far each kind of observable borrows. A concentration is a number of records: what comes from further
+ * away is worth at most that many records of the device's own. Large means "devices do not differ".
+ */
+export type ValueSettings = {
+  /** Pull of the cause's own shares towards those of its group (about the cause, or not). */
+  onTarget: number;
+  offTarget: number;
+  /** Pull of one observable's group towards the same group over all observables of the kind. */
+  group: number;
+  /** Between root and category, category and maker, maker and model, model and board. */
+  levels: [number, number, number, number];
+  /** Between boards that carry the very same part. */
+  part: number;
+};
+
+/** Everything that is estimated or chosen, apart from the counts. Plain and serialisable. */
+export type Settings = {
+  version: number;
+  /** Share of the prior mixed into every posterior. */
+  mixing: number;
+  /** Whether a cause on no record can be the answer; off for plain tables. */
+  unlisted: boolean;
+  /** Records that the parent's unlisted share is worth. */
+  unlistedConcentration: number;
+  /** `impossible` is the factor on causes that the catalogue rules out on a device: small, as catalogues have gaps. */
+  prior: { root: number; levels: [number, number, number, number]; part: number; impossible: number };
+  /** By kind: symptoms, checks, fixes. */
+  values: [ValueSettings, ValueSettings, ValueSettings];
+  /** Per observable: factor on the kind's concentration, and the exponent w >= 0 of its likelihood. */
+  concentrationFactors: number[];
+  weights: number[];
+  /** Model error of a log odds, in nats squared; see `posterior-interval.ts`. */
+  modelError: ModelError;
+};
+
+/** Variance of the log odds beyond what the counts leave open: a constant, and a part per finding. */
+export type ModelError = { constant: number; perFinding: number };
+
+/** Settings that need no data: sensible where nothing was fitted yet. */
+export function defaultSettings(layout: Layout): Settings {
+  const values = (): ValueSettings => ({
+    onTarget: 3,
+    offTarget: 6,
+    group: 6,
+    levels: [100, 100, 60, 60],
+    part: 60,
+  });
+  const observables = layout.kinds.length;
+  return {
+    version: SETTINGS_VERSION,
+    mixing: 0.002,
+    unlisted: true,
+    unlistedConcentration: 20,
+    prior: { root: 10, levels: [30, 30, 30, 30], part: 60, impossible: 0.02 },
+    values: [values(), values(), values()],
+    concentrationFactors: new Array<number>(observables).fill(1),
+    weights: new Array<number>(observables).fill(0.8),
+    modelError: { constant: 0.1, perFinding: 0.02 },
+  };
+}
+
+/** Sixteen hexadecimal digits that name a version of the settings: 64-bit FNV-1a of their JSON. */
+export function settingsHash(settings: Settings): string {
+  let hash = 0xcbf29ce484222325n;
+  for (const character of JSON.stringify(settings)) {
+    hash = ((hash ^ BigInt(character.codePointAt(0) as number)) * 0x100000001b3n) & 0xffffffffffffffffn;
+  }
+  return hash.toString(16).padStart(16, '0');
+}
