@@ -90,7 +90,12 @@ export const handheldScreenChecks: Check[] = [
       { slug: 'absent', label: 'Absent', synonyms: [] },
     ],
     workingOutcome: 'present',
-    rule: null,
+    rule: {
+      unit: 'V',
+      bands: [{ outcome: 'absent', min: null, max: 2 }, { outcome: 'present', min: 2, max: null }],
+      overload: null,
+      source: 'Common practice, no source: lamps need at least 2 V (LED strings) and far more for tubes.',
+    },
     prerequisites: ['rail-5v'],
     risk: 1,
     categories: ['handheld'],

@@ -67,7 +67,12 @@ export const inputLinesChecks: Check[] = [
       { slug: 'absent', label: 'Absent', synonyms: [] },
     ],
     workingOutcome: 'present',
-    rule: null,
+    rule: {
+      unit: 'V',
+      bands: [{ outcome: 'absent', min: null, max: 4 }, { outcome: 'present', min: 4, max: null }],
+      overload: null,
+      source: 'Common practice, no source: port supplies are 5 V, a little less behind a filter.',
+    },
     prerequisites: ['rail-5v'],
     risk: 1,
     categories: ['home-computer', 'console', 'arcade-board'],

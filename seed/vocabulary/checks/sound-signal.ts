@@ -92,7 +92,16 @@ export const soundSignalChecks: Check[] = [
       { slug: 'absent', label: 'Absent', synonyms: [] },
     ],
     workingOutcome: 'present',
-    rule: null,
+    rule: {
+      unit: 'V',
+      bands: [
+        { outcome: 'absent', min: null, max: 0.5 },
+        { outcome: 'low', min: 0.5, max: 3 },
+        { outcome: 'present', min: 3, max: null },
+      ],
+      overload: null,
+      source: "Common practice, no source: small audio amplifiers need 3 V or more; compare with the board's own figure.",
+    },
     prerequisites: [],
     risk: 1,
     categories: ['home-computer', 'console', 'handheld', 'arcade-board', 'monitor'],
