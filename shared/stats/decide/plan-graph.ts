@@ -4,9 +4,12 @@ import type { ReadyCheck, ReadyProblem } from './plan-problem';
 /** An outcome less likely than this, or a failure this unlikely, is not followed. */
 const NEGLIGIBLE = 1e-12;
 
-/** How many fixes and checks are weighed in one situation; all of them are in the first. */
-const WEIGHED_FIXES = 8;
-const WEIGHED_CHECKS = 8;
+/** How many fixes and checks are weighed in the first situation, and in each later one: the best by their rate. */
+const WEIGHED_FIRST = { fixes: 12, checks: 16 };
+const WEIGHED_LATER = { fixes: 4, checks: 5 };
+
+/** Causes believed less than this do not count in the rating of checks; they do in everything else. */
+const RATED_BELIEF = 1e-4;
 
 /** A situation: what was tried and seen, and the beliefs that follow from it. */
 export type Situation = {
@@ -16,7 +19,7 @@ export type Situation = {
   readonly done: Uint8Array;
   /** Cost of a plan that is known from here; falls as the search goes on. */
   value: number;
-  /** No plan costs less: each unit's cause is known for nothing. */
+  /** No plan costs less, at weight 1: each unit's cause is known for nothing. */
   readonly floor: number;
   /** Cost of the best sequence of fixes alone; infinite while a check is due first. */
   readonly fixesOnly: number;
@@ -126,9 +129,9 @@ export function planGraph(problem: ReadyProblem): PlanGraph {
     if (due !== undefined) {
       from.branches = [afterCheck(from, due)];
     } else {
-      const everything = from.key === '';
-      const fixesOpen = openFixes(problem, from).slice(0, everything ? undefined : WEIGHED_FIXES);
-      const checksOpen = openChecks(problem, from).slice(0, everything ? undefined : WEIGHED_CHECKS);
+      const weighed = from.key === '' ? WEIGHED_FIRST : WEIGHED_LATER;
+      const fixesOpen = openFixes(problem, from).slice(0, weighed.fixes);
+      const checksOpen = openChecks(problem, from).slice(0, weighed.checks);
       from.branches = [
         ...fixesOpen.map((position) => afterFailure(from, position)),
         ...checksOpen.map((position) => afterCheck(from, position)),
@@ -173,14 +176,29 @@ function openFixes({ fixes }: ReadyProblem, from: Situation): number[] {
 /** Open checks that tell something, by mutual information over cost. */
 function openChecks({ checks }: ReadyProblem, from: Situation): number[] {
   const rated: { position: number; rate: number }[] = [];
+  const believed = [...from.belief.keys()].filter((cause) => from.belief[cause]! >= RATED_BELIEF);
   checks.forEach((check, position) => {
     if (from.done[position] || !check.prerequisites.every((needed) => from.done[needed])) return;
-    let information = 0;
-    for (let cause = 0; cause < from.belief.length; cause++) information += from.belief[cause]! * check.rowInformation[cause]!;
-    for (const chance of outcomeChances(from.belief, check)) if (chance > 0) information -= chance * Math.log(chance);
+    const information = outcomeInformation(from.belief, believed, check);
     if (information > 1e-6) rated.push({ position, rate: information / Math.max(check.cost, NEGLIGIBLE) });
   });
   return rated.sort((a, b) => b.rate - a.rate).map(({ position }) => position);
+}
+
+/** Mutual information of outcome and cause in nats, over the causes that are believed at all. */
+function outcomeInformation(belief: Float64Array, believed: readonly number[], check: ReadyCheck): number {
+  const { table, values, rowInformation } = check;
+  const chances = new Float64Array(values);
+  let information = 0;
+  let total = 0;
+  for (const cause of believed) {
+    const mass = belief[cause]!;
+    total += mass;
+    information += mass * rowInformation[cause]!;
+    for (let value = 0, cell = cause * values; value < values; value++) chances[value]! += mass * table[cell + value]!;
+  }
+  for (const chance of chances) if (chance > 0) information -= chance * Math.log(chance / total);
+  return information;
 }
 
 function outcomeChances(belief: Float64Array, { table, values }: ReadyCheck): Float64Array {

@@ -38,7 +38,7 @@ export type PlanProblem = {
   readonly struckChecks?: readonly number[];
   /** Checks that come first whatever they tell, in this order: safe power-up. */
   readonly firstChecks?: readonly number[];
-  /** How many situations the search may weigh. More never makes the plan dearer. */
+  /** How many situations the search may weigh; more finds cheaper plans. */
   readonly effort?: number;
 };
 

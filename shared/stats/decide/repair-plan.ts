@@ -41,12 +41,12 @@ export type PlannedStep = {
   saves: number | null;
   /** What to do after each outcome of a check; empty for a fix. */
   outcomes: { value: number; probability: number; next: PlanMove }[];
-  /** The outcome that the list goes on with, the most likely one; null for a fix (it goes on where it did not cure). */
+  /** The outcome that the list goes on with; null for a fix, after which it goes on where that did not cure. */
   follows: number | null;
 };
 
 export type RepairPlan = {
-  /** The listed line: the most likely outcome after each check, no cure after each fix. */
+  /** The listed line: after each check the most likely outcome that leads to a further step; no cure after each fix. */
   steps: PlannedStep[];
   /** Every plan ends in stopping or handing over; the chance that it comes to that, over all outcomes. */
   handOver: { chance: number; cost: number };
@@ -127,10 +127,7 @@ function listedSteps(graph: PlanGraph, problem: ReadyProblem): PlannedStep[] {
     const after = running[depth + 1]!;
     const { index, minutes, partCost } = (branch.kind === 'fix' ? problem.fixes : problem.checks)[branch.position]!;
     const isCheck = branch.kind === 'check';
-    const followed = branch.ways.reduce<Branch['ways'][number] | undefined>(
-      (best, way) => (best !== undefined && best.chance >= way.chance ? best : way),
-      undefined,
-    );
+    const followed = followedWay(graph, branch);
     steps.push({
       kind: branch.kind,
       index,
@@ -151,6 +148,12 @@ function listedSteps(graph: PlanGraph, problem: ReadyProblem): PlannedStep[] {
     situation = followed?.to;
   }
   return steps;
+}
+
+/** The most likely way that leads to a further step; where none does, the most likely one. */
+function followedWay(graph: PlanGraph, branch: Branch): Branch['ways'][number] | undefined {
+  const ranked = branch.ways.toSorted((a, b) => b.chance - a.chance);
+  return ranked.find((way) => graph.step(way.to) !== null) ?? ranked[0];
 }
 
 function outcomeOf(graph: PlanGraph, { outcome, chance, to }: Branch['ways'][number]): PlannedStep['outcomes'][number] {

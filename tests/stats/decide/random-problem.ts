@@ -26,7 +26,7 @@ function randomFix(random: Random, causes: number, fix: number): PlanFix {
     if (cause !== own && !(isBroad && random() < 0.5)) continue;
     cure[cause] = random() < 0.4 ? 1 : between(random, 0.4, 0.98);
   }
-  return { cure, minutes: spread(random, 3, 90), partCost: random() < 0.5 ? 0 : spread(random, 1, 40), stage: pick(random, 5) };
+  return { cure, minutes: spread(random, 5, 120), partCost: random() < 0.4 ? 0 : spread(random, 1, 60), stage: pick(random, 5) };
 }
 
 /** A check with 2 to 4 outcomes: some causes share an outcome, misreadings included; the unlisted cause reads vaguely. */
@@ -43,7 +43,7 @@ function randomCheck(random: Random, causes: number, weighted: boolean): PlanChe
     }
   }
   const weight = weighted && random() < 0.5 ? between(random, 0.4, 1.1) : 1;
-  return { table, values, weight, minutes: spread(random, 1, 25), stage: pick(random, 5) };
+  return { table, values, weight, minutes: spread(random, 1, 12), stage: pick(random, 5) };
 }
 
 /** An invented problem: overlapping and imperfect fixes, checks that misread, an unlisted cause that nothing cures. */
@@ -55,7 +55,7 @@ export function randomProblem(random: Random, { causes, fixes, checks, weighted 
     fixes: Array.from({ length: fixes }, (_, fix) => randomFix(random, causes, fix)),
     checks: Array.from({ length: checks }, () => randomCheck(random, causes, weighted)),
     hourValue: spread(random, 8, 60),
-    handOverCost: spread(random, 15, 300),
+    handOverCost: spread(random, 25, 400),
   };
 }
 
