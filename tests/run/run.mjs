@@ -1,0 +1,3 @@
+import { onNewEnoughNode } from '../../server/start/node-version.mjs';
+
+onNewEnoughNode(() => import('./run-tests.mjs'));
