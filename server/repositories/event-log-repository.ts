@@ -20,3 +20,14 @@ export async function listEvents(db: Db, take = 100): Promise<LoggedEvent[]> {
   });
   return rows.map((row) => ({ ...row, kind: row.kind as EventKind }));
 }
+
+/** Id of the newest entry: it changes whenever something was done to what is stored. Null where nothing was. */
+export async function findNewestEventId(db: Db): Promise<string | null> {
+  const row = await db.eventLog.findFirst({ orderBy: [{ at: 'desc' }, { id: 'asc' }], select: { id: true } });
+  return row?.id ?? null;
+}
+
+/** Whether the log has an entry of this kind. */
+export async function hasEvent(db: Db, kind: EventKind): Promise<boolean> {
+  return (await db.eventLog.count({ where: { kind } })) > 0;
+}

@@ -45,10 +45,10 @@ export type LookUpCause = {
   usualProof: string;
   /** The role's share on this board, by designator; empty where the board is not known. */
   designators: { designator: string; probability: number; cases: number }[];
-  /** Evidence in decibans against the strongest rival; sums to `total` without remainder. */
+  /** Evidence in decibans against the strongest rival; sums to `total` without remainder. Null for minor causes. */
   against: Explanation | null;
-  /** Evidence in decibans against all others together. */
-  againstAll: ExplanationAll;
+  /** Evidence in decibans against all others together. Null for minor causes. */
+  againstAll: ExplanationAll | null;
 };
 
 export type Explanation = {

@@ -1,0 +1,9 @@
+import type { TRPCError } from '@trpc/server';
+
+/**
+ * Logs what nobody foresaw; refusals and malformed input are the caller's to mend and are not logged. The input is
+ * left out: it may hold what somebody typed about themselves.
+ */
+export function logError({ error, path }: { error: TRPCError; path?: string | undefined }): void {
+  if (error.code === 'INTERNAL_SERVER_ERROR') console.error(`Procedure ${path ?? 'unknown'} failed.`, error.cause ?? error);
+}

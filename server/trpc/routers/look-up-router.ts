@@ -1,0 +1,12 @@
+import { lookUp } from '../../../shared/domain/look-up/look-up';
+import { questionSchema } from '../../../shared/schemas/question';
+import { knownDevice } from '../known-device';
+import { publicProcedure, router } from '../init';
+
+export const lookUpRouter = router({
+  /** Likely causes, next checks, fixes and similar cases for a question. */
+  ask: publicProcedure.input(questionSchema).query(({ ctx, input }) => {
+    knownDevice(ctx.casebook.model, input.device);
+    return lookUp(ctx.casebook.model, input);
+  }),
+});
