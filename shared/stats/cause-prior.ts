@@ -3,12 +3,14 @@ import { devicePath } from './findings';
 import type { Layout } from './layout';
 import type { Settings } from './settings';
 import { unlistedShare } from './unlisted-share';
+import { PART_PLACE } from './value-steps';
+import { limitedWorth } from './value-tables';
 
 /** P(cause | device) with the unlisted share last, and how many records each cause's share is worth. */
 export type CausePrior = { probability: Float64Array; worth: Float64Array };
 
 /** Records at one step on the way to the device: with the cause, and in all (whose cause was found). */
-export type PriorStep = { limit: number; cases: number; exposure: number };
+export type PriorStep = { place: number; cases: number; exposure: number };
 
 /**
  * Prior probabilities of causes on a device. Each cause's rate is carried from far to near (other categories, makers,
@@ -25,10 +27,10 @@ export function causePrior(counts: Counts, settings: Settings, boardsOfPart: rea
   let total = 0;
   for (const c of known) {
     const impossible = layout.impossible?.[device * C + c] === 1;
-    const rate = carryRate(priorSteps(counts, settings, { boardsOfPart, path, cause: c }), {
+    const rate = carryRate(priorSteps(counts, { boardsOfPart, path, cause: c }), {
       start: 1 / known.length,
-      worth: settings.prior.root,
-      factorBeforeLast: impossible ? settings.prior.impossible : 1,
+      limits: settings.prior,
+      impossible,
     });
     prior.probability[c] = rate.share;
     prior.worth[c] = rate.worth;
@@ -48,17 +50,18 @@ function knownCauses(counts: Counts, settings: Settings): number[] {
   return settings.unlisted && seen.length > 0 ? seen : all;
 }
 
-/** Runs a share through its steps. */
+/** Runs a share through its steps; where the catalogue rules the cause out, it is cut before the device's own records. */
 export function carryRate(
   steps: readonly PriorStep[],
-  from: { start: number; worth: number; factorBeforeLast: number },
+  { start, limits, impossible }: { start: number; limits: Settings['prior']; impossible: boolean },
 ): { share: number; worth: number } {
-  let { start: share, worth } = from;
-  steps.forEach((step, i) => {
-    if (i === steps.length - 1) share *= from.factorBeforeLast;
-    if (step.limit !== Number.POSITIVE_INFINITY) worth = 1 / (1 / worth + 1 / step.limit);
-    share = (step.cases + worth * share) / (step.exposure + worth);
-    worth += step.exposure;
+  let share = start;
+  let worth = limits.root;
+  steps.forEach(({ place, cases, exposure }, i) => {
+    if (impossible && i === steps.length - 1) share *= limits.impossible;
+    worth = limitedWorth(worth, place, limits);
+    share = (cases + worth * share) / (exposure + worth);
+    worth += exposure;
   });
   return { share, worth };
 }
@@ -66,7 +69,6 @@ export function carryRate(
 /** The steps from the root to the last node of `path` for one cause, in records. */
 export function priorSteps(
   counts: Counts,
-  settings: Settings,
   { boardsOfPart, path, cause }: { boardsOfPart: readonly number[][]; path: readonly number[]; cause: number },
 ): PriorStep[] {
   const { layout } = counts;
@@ -78,23 +80,18 @@ export function priorSteps(
   const mateTotal = { cases: 0, exposure: 0 };
   for (let level = 0; level <= last; level += 1) {
     const node = path[level] as number;
-    const limit = level === 0 ? Number.POSITIVE_INFINITY : levelLimit(layout, settings, node);
     const nearer = level < last ? (path[level + 1] as number) : -1;
     const mate = mates[level] ?? { cases: 0, exposure: 0 };
-    if (level === last && part >= 0) steps.push({ limit: settings.prior.part, ...mateTotal });
+    if (level === last && part >= 0) steps.push({ place: PART_PLACE, ...mateTotal });
     mateTotal.cases += mate.cases;
     mateTotal.exposure += mate.exposure;
     steps.push({
-      limit,
+      place: (layout.deviceDepths[node] as number) - 1,
       cases: casesAt(counts, node, cause) - (nearer < 0 ? 0 : casesAt(counts, nearer, cause)) - mate.cases,
       exposure: exposureAt(counts, node) - (nearer < 0 ? 0 : exposureAt(counts, nearer)) - mate.exposure,
     });
   }
   return steps;
-}
-
-function levelLimit(layout: Layout, settings: Settings, node: number): number {
-  return settings.prior.levels[(layout.deviceDepths[node] as number) - 1] as number;
 }
 
 function casesAt(counts: Counts, node: number, cause: number): number {

@@ -15,6 +15,8 @@ export type SerialisedCounts = {
   nodeRows: [number, [number, number][]][];
   partRows: [number, [number, number][]][];
   unresolvedValues: [number, number][];
+  onTargetValues: [number, number][];
+  offTargetValues: [number, number][];
 };
 
 /** The counts in a plain, versioned form; equal counts give equal forms. */
@@ -30,6 +32,8 @@ export function serialiseCounts(counts: Counts): SerialisedCounts {
     nodeRows: sparseRows(counts.nodeRows),
     partRows: sparseRows(counts.partRows),
     unresolvedValues: sparse(counts.unresolvedValues),
+    onTargetValues: sparse(counts.onTargetValues),
+    offTargetValues: sparse(counts.offTargetValues),
   };
 }
 
@@ -49,6 +53,8 @@ export function deserialiseCounts(layout: Layout, from: SerialisedCounts): Count
   fill(counts.causeWeights, from.causeWeights);
   fill(counts.resolvedWeights, from.resolvedWeights);
   fill(counts.unresolvedValues, from.unresolvedValues);
+  fill(counts.onTargetValues, from.onTargetValues);
+  fill(counts.offTargetValues, from.offTargetValues);
   fillRows(counts.nodeRows, from.nodeRows, shape.values);
   fillRows(counts.partRows, from.partRows, shape.values);
   return counts;

@@ -26,6 +26,9 @@ export type Counts = {
   readonly partRows: Map<number, Int32Array>;
   /** Weight per flat value over the records whose cause was not found. */
   readonly unresolvedValues: Int32Array;
+  /** Weight per flat value over causes that the observable is about, and over those it is not. */
+  readonly onTargetValues: Int32Array;
+  readonly offTargetValues: Int32Array;
 };
 
 /** Counts of no records. */
@@ -42,6 +45,8 @@ export function createCounts(layout: Layout): Counts {
     nodeRows: new Map(),
     partRows: new Map(),
     unresolvedValues: new Int32Array(valueTotal(layout)),
+    onTargetValues: new Int32Array(valueTotal(layout)),
+    offTargetValues: new Int32Array(valueTotal(layout)),
   };
 }
 
@@ -77,7 +82,8 @@ export function recordWeight(record: CodedRecord): number {
 function change(counts: Counts, record: CodedRecord, sign: 1 | -1): void {
   const { layout } = counts;
   const path = devicePath(layout, record.device);
-  const values = distinctFindings(layout, record.findings).map((f) => flatValue(layout, f));
+  const findings = distinctFindings(layout, record.findings);
+  const values = findings.map((f) => flatValue(layout, f));
   const weight = sign * recordWeight(record);
   const causes = [...new Set(record.causes)];
   if (causes.length !== record.causes.length) throw new RangeError('A record names each cause once.');
@@ -92,6 +98,10 @@ function change(counts: Counts, record: CodedRecord, sign: 1 | -1): void {
   }
   if (causes.length === 0) for (const value of values) bump(counts.unresolvedValues, value, weight);
   for (const cause of causes) {
+    findings.forEach(({ observable }, i) => {
+      const on = layout.onTarget[observable * layout.causeCount + cause] === 1;
+      bump(on ? counts.onTargetValues : counts.offTargetValues, values[i] as number, weight);
+    });
     const part = layout.partClasses[record.device * layout.causeCount + cause] as number;
     for (const node of path) {
       const key = node * layout.causeCount + cause;

@@ -1,5 +1,5 @@
 import { COUNT_UNIT, type Counts } from './counts';
-import { CHECK, FIX } from './layout';
+import { CHECK, FIX, type Layout } from './layout';
 import type { Settings } from './settings';
 
 /**
@@ -36,29 +36,30 @@ type Tally = { on: Float64Array; off: Float64Array; all: Float64Array; anyOn: bo
 
 /** Weighted numbers of records per value, by group. */
 function tally(counts: Counts, observable: number): Tally {
-  const { layout, nodeRows } = counts;
-  const K = layout.valueCounts[observable] as number;
+  const { layout } = counts;
   const start = layout.valueStarts[observable] as number;
-  const result = { on: new Float64Array(K), off: new Float64Array(K), all: new Float64Array(K), anyOn: false };
-  for (let c = 0; c < layout.causeCount; c += 1) {
-    const isOn = layout.onTarget[observable * layout.causeCount + c] === 1;
-    if (isOn) result.anyOn = true;
-    const row = nodeRows.get(c);
-    if (row === undefined) continue;
-    const group = isOn ? result.on : result.off;
-    for (let v = 0; v < K; v += 1) {
-      const n = (row[start + v] as number) / COUNT_UNIT;
-      group[v] = (group[v] as number) + n;
-      result.all[v] = (result.all[v] as number) + n;
-    }
+  const end = layout.valueStarts[observable + 1] as number;
+  const inRecords = (cells: Int32Array) => Float64Array.from(cells.subarray(start, end), (n) => n / COUNT_UNIT);
+  const on = inRecords(counts.onTargetValues);
+  const off = inRecords(counts.offTargetValues);
+  const unresolved = inRecords(counts.unresolvedValues);
+  const all = on.map((n, v) => n + (off[v] as number) + (unresolved[v] as number));
+  const anyOn = isAimed(layout, observable);
+  // Whom an unresolved unit's check was about is not known; where nothing is on target all are off.
+  return { on, off: anyOn ? off : all, all, anyOn };
+}
+
+const aimed = new WeakMap<Layout, Uint8Array>();
+
+/** Whether the observable is about any cause at all. */
+function isAimed(layout: Layout, observable: number): boolean {
+  let known = aimed.get(layout);
+  if (known === undefined) {
+    const C = layout.causeCount;
+    known = layout.kinds.map((_, o) => (layout.onTarget.subarray(o * C, (o + 1) * C).includes(1) ? 1 : 0));
+    aimed.set(layout, known);
   }
-  for (let v = 0; v < K; v += 1) {
-    const n = (counts.unresolvedValues[start + v] as number) / COUNT_UNIT;
-    result.all[v] = (result.all[v] as number) + n;
-    // Whom an unresolved unit's check was about is not known; where nothing is on target all are off.
-    if (!result.anyOn) result.off[v] = (result.off[v] as number) + n;
-  }
-  return result;
+  return known[observable] === 1;
 }
 
 type Generic = { fixOn: Float64Array; fixOff: Float64Array; workingOn: number; workingOff: number };

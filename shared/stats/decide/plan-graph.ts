@@ -46,6 +46,8 @@ export type PlanGraph = {
   size(): number;
   /** Weighs the steps that are open in a situation, once. */
   expand(situation: Situation): Branch[];
+  /** Carries what was learnt about later situations back to all earlier ones, so that every value is that of its plan. */
+  settleAll(): void;
   /** The step to take, or null for handing over; makes the situations it leads to. */
   step(situation: Situation): Branch | null;
 };
@@ -71,6 +73,8 @@ export function planGraph(problem: ReadyProblem): PlanGraph {
   const sequenceCost = fixSequencer(problem);
   const cheapest = knownCauseCosts(problem);
   const situations = new Map<string, Situation>();
+  /** Situations with branches, by the number of steps that lead to them. */
+  const expanded: Situation[][] = [];
   const codeStarts: number[] = [];
   let nextCode = 0x100 + fixes.length;
   for (const check of checks) {
@@ -138,7 +142,12 @@ export function planGraph(problem: ReadyProblem): PlanGraph {
       ];
     }
     settle(from);
+    (expanded[from.key.length] ??= []).push(from);
     return from.branches;
+  };
+
+  const settleAll = (): void => {
+    for (let steps = expanded.length - 1; steps >= 0; steps--) expanded[steps]?.forEach(settle);
   };
 
   const step = (from: Situation): Branch | null => {
@@ -158,7 +167,7 @@ export function planGraph(problem: ReadyProblem): PlanGraph {
   };
 
   const root = situation('', problem.posterior, new Uint8Array(fixes.length), new Uint8Array(checks.length));
-  return { problem, root, size: () => situations.size, expand, step };
+  return { problem, root, size: () => situations.size, expand, settleAll, step };
 }
 
 /** Open fixes, by chance to cure over cost. */

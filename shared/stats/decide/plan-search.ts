@@ -39,6 +39,7 @@ export function searchPlan(problem: ReadyProblem, effort: number = DEFAULT_EFFOR
         lookAhead({ graph, effort, width }, situation, depth);
         pending = true;
       }
+      graph.settleAll();
     }
   }
   return graph;

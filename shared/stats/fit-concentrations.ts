@@ -1,0 +1,132 @@
+import { addRecord, COUNT_UNIT, type Counts, retractRecord } from './counts';
+import { distinctFindings, flatValue } from './findings';
+import { createGroupShares } from './group-shares';
+import type { CodedRecord } from './layout';
+import type { Settings, ValueSettings } from './settings';
+import { stepCount, valueSteps } from './value-steps';
+import { limitedWorth } from './value-tables';
+import { walkDown } from './walk-down';
+
+/** One finding of one record with the record taken out: the start of its share and its steps as [place, n_v, n]. */
+type Sample = { observable: number; on: boolean; start: number; steps: Float64Array; weight: number };
+
+/** Concentrations tried, in records; the last stands for "no difference". */
+export const CONCENTRATIONS = [0.3, 0.6, 1, 1.7, 3, 5, 8, 13, 22, 40, 80, 160, 400, 1500, 10000];
+
+/**
+ * Fits the concentrations of all shares of values by exact leave-one-out likelihood of each record's findings under
+ * its own cause, coordinate by coordinate over `CONCENTRATIONS`. Changes `settings.values` and
+ * `settings.concentrationFactors` in a copy.
+ */
+export function fitConcentrations(counts: Counts, settings: Settings, records: readonly CodedRecord[]): Settings {
+  const { layout } = counts;
+  const samples = collectSamples(counts, settings, records);
+  const values = settings.values.map((kind, k) => {
+    const own = samples.filter((sample) => layout.kinds[sample.observable] === k);
+    return own.length === 0 ? kind : fitKind(own, kind);
+  }) as Settings['values'];
+  const factors = settings.concentrationFactors.map((factor, observable) => {
+    const own = samples.filter((sample) => sample.observable === observable);
+    return own.length === 0 ? factor : fitFactor(own, values[layout.kinds[observable] as number] as ValueSettings);
+  });
+  return { ...settings, values, concentrationFactors: factors };
+}
+
+function collectSamples(counts: Counts, settings: Settings, records: readonly CodedRecord[]): Sample[] {
+  const { layout } = counts;
+  const shares = createGroupShares(counts, settings);
+  const samples: Sample[] = [];
+  for (const record of records) {
+    if (record.causes.length === 0) continue;
+    retractRecord(counts, record);
+    for (const cause of record.causes) {
+      if (counts.causeRecords[cause] === 0) continue;
+      const steps = valueSteps(counts, record.device, cause);
+      for (const finding of distinctFindings(layout, record.findings)) {
+        const { observable, value } = finding;
+        const on = layout.onTarget[observable * layout.causeCount + cause] === 1;
+        const group = shares(observable);
+        const first = layout.valueStarts[observable] as number;
+        const numbers = steps.flatMap((step) => {
+          let total = 0;
+          for (let v = 0; v < (layout.valueCounts[observable] as number); v += 1) total += stepCount(step, first + v);
+          return [step.place, stepCount(step, flatValue(layout, finding)) / COUNT_UNIT, total / COUNT_UNIT];
+        });
+        samples.push({
+          observable,
+          on,
+          start: (on ? group.on : group.off)[value] as number,
+          steps: Float64Array.from(numbers),
+          weight: 1 / record.causes.length,
+        });
+      }
+    }
+    addRecord(counts, record);
+  }
+  return samples;
+}
+
+function logLoss(samples: readonly Sample[], kind: ValueSettings, factor: number): number {
+  let loss = 0;
+  for (const { on, start, steps, weight } of samples) {
+    let share = start;
+    let worth = factor * (on ? kind.onTarget : kind.offTarget);
+    for (let i = 0; i < steps.length; i += 3) {
+      worth = limitedWorth(worth, steps[i] as number, kind);
+      const total = steps[i + 2] as number;
+      share = ((steps[i + 1] as number) + worth * share) / (total + worth);
+      worth += total;
+    }
+    loss -= weight * Math.log(share);
+  }
+  return loss;
+}
+
+function fitKind(samples: readonly Sample[], from: ValueSettings): ValueSettings {
+  const kind: ValueSettings = { ...from, levels: [...from.levels] };
+  const depth = samples.reduce((deepest, s) => Math.max(deepest, s.steps.length / 3), 0);
+  const on = samples.filter((sample) => sample.on);
+  const off = samples.filter((sample) => !sample.on);
+  const coordinates: { of: readonly Sample[]; set: (value: number) => void; value: () => number }[] = [
+    { of: on, set: (x) => { kind.onTarget = x; }, value: () => kind.onTarget },
+    { of: off, set: (x) => { kind.offTarget = x; }, value: () => kind.offTarget },
+  ];
+  if (depth > 1) {
+    coordinates.push({ of: samples, set: (x) => { kind.part = x; }, value: () => kind.part });
+    for (const level of [3, 2, 1, 0] as const) {
+      coordinates.push({ of: samples, set: (x) => { kind.levels[level] = x; }, value: () => kind.levels[level] });
+    }
+  }
+  for (let sweep = 0; sweep < 2; sweep += 1) {
+    for (const { of, set, value } of coordinates) {
+      if (of.length === 0) continue;
+      const best = walkDown(CONCENTRATIONS.length, nearest(value()), (i) => {
+        set(CONCENTRATIONS[i] as number);
+        return logLoss(of, kind, 1);
+      });
+      set(CONCENTRATIONS[best] as number);
+    }
+  }
+  return kind;
+}
+
+const FACTORS = [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 4, 8, 16];
+const FACTOR_SPREAD = 1;
+
+/** One observable's factor on its kind's concentration, held near 1 by a log-normal prior. */
+function fitFactor(samples: readonly Sample[], kind: ValueSettings): number {
+  const best = walkDown(FACTORS.length, 4, (i) => {
+    const factor = FACTORS[i] as number;
+    return logLoss(samples, kind, factor) + Math.log(factor) ** 2 / (2 * FACTOR_SPREAD ** 2);
+  });
+  return FACTORS[best] as number;
+}
+
+/** Index of the candidate nearest in ratio. */
+export function nearest(value: number): number {
+  let best = 0;
+  CONCENTRATIONS.forEach((candidate, i) => {
+    if (Math.abs(Math.log(candidate / value)) < Math.abs(Math.log((CONCENTRATIONS[best] as number) / value))) best = i;
+  });
+  return best;
+}
