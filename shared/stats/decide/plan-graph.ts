@@ -6,7 +6,7 @@ const NEGLIGIBLE = 1e-12;
 
 /** How many fixes and checks are weighed in the first situation, and in each later one: the best by their rate. */
 const WEIGHED_FIRST = { fixes: 12, checks: 16 };
-const WEIGHED_LATER = { fixes: 4, checks: 5 };
+const WEIGHED_LATER = { fixes: 3, checks: 4 };
 
 /** Causes believed less than this do not count in the rating of checks; they do in everything else. */
 const RATED_BELIEF = 1e-4;

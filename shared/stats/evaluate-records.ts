@@ -1,0 +1,139 @@
+import { countAll } from './evaluate-table';
+import { CUTS, cutRecord } from './cut-record';
+import type { Estimator } from './estimator';
+import { type FitOptions, fitSettings } from './fit-settings';
+import { stratifiedFolds } from './folds';
+import type { CodedFinding, CodedRecord, Layout } from './layout';
+import { createPlainEstimator } from './plain-naive-bayes';
+import { createScoreBoard, type Scores } from './score-board';
+import { type Coverage, createCoverageBoard } from './coverage-board';
+import { createEstimator } from './weighted-naive-bayes';
+
+/** What a record's unit really had, as probabilities per cause given findings (unlisted last); for tests only. */
+export type TruthOf = (recordIndex: number, device: number, findings: readonly CodedFinding[]) => Float64Array;
+
+export type RecordsOptions = {
+  folds?: number;
+  repeats?: number;
+  seed?: number;
+  fit?: FitOptions;
+  /** Only this many folds of each repeat are scored; all by default. */
+  foldsScored?: number;
+  truth?: TruthOf;
+};
+
+export type EstimatorScores = { estimator: string; excessLogLoss: number | null; coverage: Coverage | null } & Scores;
+
+/** Scores of one group of records, of the default estimator before the first fix. */
+export type GroupScores = { group: number; count: number; accuracy: number; logLoss: number };
+
+export type RecordsEvaluation = {
+  records: number;
+  folds: number;
+  repeats: number;
+  /** Per cut: the default estimator first, then plain naive Bayes, then the bare prior. */
+  cuts: { cut: (typeof CUTS)[number]; results: EstimatorScores[] }[];
+  byDevice: GroupScores[];
+  byCause: GroupScores[];
+};
+
+type Contender = { name: string; estimator: Pick<Estimator, 'probabilities' | 'posterior'>; namesUnlisted: boolean };
+
+/**
+ * Cross-validation on the casebook: each record with a cause is predicted, as far as it was known at each cut, by
+ * estimators refitted without its fold. A cause that no other record has counts as the unlisted one.
+ */
+export function evaluateRecords(layout: Layout, records: readonly CodedRecord[], options: RecordsOptions = {}): RecordsEvaluation {
+  const { folds = 10, repeats = 3, seed = 7 } = options;
+  const cells = CUTS.map(() => new Map<string, ReturnType<typeof createCell>>());
+  const byDevice = new Map<number, ReturnType<typeof createScoreBoard>>();
+  const byCause = new Map<number, ReturnType<typeof createScoreBoard>>();
+  for (let repeat = 0; repeat < repeats; repeat += 1) {
+    const fold = stratifiedFolds(records, folds, seed + repeat);
+    for (let held = 0; held < Math.min(folds, options.foldsScored ?? folds); held += 1) {
+      const training = records.filter((_, i) => fold[i] !== held);
+      const contenders = learnAll(layout, training, options.fit ?? {});
+      const known = new Set(training.flatMap((record) => record.causes));
+      records.forEach((record, index) => {
+        if (fold[index] !== held || record.causes.length === 0) return;
+        const { findings, lengths } = cutRecord(layout, record);
+        lengths.forEach((length, cut) => {
+          const seen = findings.slice(0, length);
+          const truth = options.truth?.(index, record.device, seen);
+          contenders.forEach((contender, i) => {
+            const prediction = predict(layout, contender, { record, seen, known });
+            const cell = cells[cut]?.get(contender.name) ?? createCell();
+            cells[cut]?.set(contender.name, cell);
+            cell.board.add(prediction);
+            if (truth !== undefined) cell.coverage.add(contender.estimator.posterior(record.device, seen), truth);
+            if (i === 0 && cut === 2) {
+              boardOf(byDevice, record.device).add(prediction);
+              for (const cause of record.causes) boardOf(byCause, cause).add(prediction);
+            }
+          });
+        });
+      });
+    }
+  }
+  return {
+    records: records.length,
+    folds,
+    repeats,
+    cuts: CUTS.map((cut, i) => ({ cut, results: [...(cells[i] as Map<string, ReturnType<typeof createCell>>)].map(report) })),
+    byDevice: groupScores(byDevice),
+    byCause: groupScores(byCause),
+  };
+}
+
+function createCell() {
+  return { board: createScoreBoard(), coverage: createCoverageBoard() };
+}
+
+function report([estimator, cell]: [string, ReturnType<typeof createCell>]): EstimatorScores {
+  const coverage = cell.coverage.coverage();
+  return { estimator, ...cell.board.scores(), excessLogLoss: coverage?.excessLogLoss ?? null, coverage };
+}
+
+function learnAll(layout: Layout, training: readonly CodedRecord[], fit: FitOptions): Contender[] {
+  const counts = countAll(layout, training);
+  const settings = fitSettings(layout, training, fit);
+  const weighted = createEstimator(layout, counts, settings);
+  const plain = createPlainEstimator(layout, counts);
+  const priorOnly = (device: number) => weighted.prior(device);
+  return [
+    { name: weighted.name, estimator: weighted, namesUnlisted: true },
+    { name: plain.name, estimator: plain, namesUnlisted: false },
+    {
+      name: 'prior',
+      estimator: { probabilities: priorOnly, posterior: (device) => weighted.posterior(device, []) },
+      namesUnlisted: true,
+    },
+  ];
+}
+
+function predict(
+  layout: Layout,
+  { estimator, namesUnlisted }: Contender,
+  { record, seen, known }: { record: CodedRecord; seen: readonly CodedFinding[]; known: ReadonlySet<number> },
+) {
+  const target = record.causes.map((cause) => ({
+    cause: namesUnlisted && !known.has(cause) ? layout.causeCount : cause,
+    share: 1 / record.causes.length,
+  }));
+  return { probability: estimator.probabilities(record.device, seen), target };
+}
+
+function boardOf(boards: Map<number, ReturnType<typeof createScoreBoard>>, group: number) {
+  const board = boards.get(group) ?? createScoreBoard();
+  boards.set(group, board);
+  return board;
+}
+
+function groupScores(boards: ReadonlyMap<number, ReturnType<typeof createScoreBoard>>): GroupScores[] {
+  return [...boards]
+    .map(([group, board]) => {
+      const { count, accuracy, logLoss } = board.scores();
+      return { group, count, accuracy, logLoss };
+    })
+    .sort((a, b) => b.count - a.count || a.group - b.group);
+}
