@@ -1,0 +1,134 @@
+import { asModifier, canModify } from './build-nodes';
+import { accepts, judgeCandidate } from './judge-candidate';
+import { isBare, type Mention, type Modifier, type Node } from './mention';
+import type { ReaderContext } from './reader-context';
+import type { Token } from './token';
+
+type Walk = {
+  tokens: readonly Token[];
+  context: ReaderContext;
+  mentions: Mention[];
+  /** States not yet said of anything; results of fixes end up here too. */
+  loose: Modifier[];
+  /** The mention before, in the same list item. */
+  last: Mention | null;
+  lastState: Modifier | null;
+  waiting: Modifier[];
+  negator: number | null;
+};
+
+export type Attached = { mentions: Mention[]; loose: Modifier[] };
+
+/**
+ * Gives every state and every "no" to what it is said of: to the mention before it in the same list
+ * item, else to the one after it, else to a bare one in the item before ("clock: present").
+ */
+export function attachStates(nodes: readonly Node[], tokens: readonly Token[], context: ReaderContext): Attached {
+  const walk: Walk = { tokens, context, mentions: [], loose: [], last: null, lastState: null, waiting: [], negator: null };
+  let item = '';
+  for (const [at, node] of nodes.entries()) {
+    const here = `${node.place.clause}.${node.place.group}`;
+    if (here !== item) closeItem(walk);
+    item = here;
+    if (node.kind === 'negator') walk.negator = node.at;
+    else if (node.kind === 'modifier') takeState(walk, node);
+    else takeMention(walk, node, nodes[at + 1]);
+  }
+  closeItem(walk);
+  return { mentions: walk.mentions, loose: walk.loose };
+}
+
+function closeItem(walk: Walk): void {
+  if (walk.negator !== null && walk.last !== null && isBare(walk.last)) negate(walk.last, walk.negator, 'after');
+  for (const state of walk.waiting) {
+    const before = previousBare(walk, state);
+    if (before !== null) attach(before, state, 'after');
+    else walk.loose.push(state);
+  }
+  walk.last = null;
+  walk.lastState = null;
+  walk.waiting = [];
+  walk.negator = null;
+}
+
+/** The nearest bare mention of the same clause that the state can be said of. */
+function previousBare(walk: Walk, state: Modifier): Mention | null {
+  const mention = walk.mentions.at(-1);
+  if (mention === undefined || mention.place.clause !== state.place.clause || !isBare(mention)) return null;
+  if (mention.candidates.some((c) => c.target.kind === 'symptom')) return null;
+  return accepts(mention.candidates, state, walk.context) ? mention : null;
+}
+
+function takeState(walk: Walk, state: Modifier): void {
+  if (walk.negator !== null) {
+    state.negated = true;
+    state.tokens.push(walk.negator);
+    walk.negator = null;
+  }
+  const last = walk.last;
+  if (last !== null && canTake(walk, last, state)) {
+    attach(last, state, 'after');
+    walk.lastState = state;
+    return;
+  }
+  walk.waiting.push(state);
+}
+
+/** A second state right behind the first ("stuck low") or a number behind a word ("low, 4.2 V") joins it. */
+function canTake(walk: Walk, mention: Mention, state: Modifier): boolean {
+  const fixed = mention.candidates[0]?.target.kind === 'fix' || isTrial(walk, mention);
+  if (fixed && state.result !== null) return false;
+  if (isBare(mention)) return accepts(mention.candidates, state, walk.context);
+  if (mention.stateFrom === 'before' && mention.states.length > 0) return false;
+  if (mention.negated) return false;
+  return mention.candidates.some((c) => judgeCandidate(c.target, { negated: false, states: [...mention.states, state] }, walk.context).findings.length > 0);
+}
+
+function isTrial(walk: Walk, mention: Mention): boolean {
+  const target = mention.candidates[0]?.target;
+  return target?.kind === 'check' && walk.context.trials.has(target.id);
+}
+
+function takeMention(walk: Walk, mention: Mention, next: Node | undefined): void {
+  if (canModify(mention) && isSaidOfNeighbour(walk, mention, next)) {
+    takeState(walk, asModifier(walk.tokens, mention.piece, mention.place));
+    return;
+  }
+  if (walk.negator !== null) {
+    negate(mention, walk.negator, 'before');
+    walk.negator = null;
+  }
+  walk.waiting = walk.waiting.filter((state) => {
+    if (!accepts(mention.candidates, state, walk.context)) return true;
+    attach(mention, state, 'before');
+    return false;
+  });
+  walk.mentions.push(mention);
+  walk.last = mention;
+}
+
+/** "dead" of "clock dead" or "dead fuse": a state of its neighbour, not a symptom of its own. */
+function isSaidOfNeighbour(walk: Walk, mention: Mention, next: Node | undefined): boolean {
+  const state = asModifier(walk.tokens, mention.piece, mention.place);
+  if (walk.last !== null && isBare(walk.last) && saysMore(walk.last)) return accepts(walk.last.candidates, state, walk.context);
+  if (next?.kind !== 'mention' || next.place.group !== mention.place.group || next.place.clause !== mention.place.clause) return false;
+  return saysMore(next) && !canModify(next) && accepts(next.candidates, state, walk.context);
+}
+
+/** A mention that still needs a state: it is no symptom by itself. */
+function saysMore(mention: Mention): boolean {
+  return !mention.candidates.some((c) => c.target.kind === 'symptom' || c.target.kind === 'fix');
+}
+
+function negate(mention: Mention, at: number, from: 'before' | 'after'): void {
+  mention.negated = true;
+  mention.stateFrom = from;
+  mention.tokens.push(at);
+}
+
+function attach(mention: Mention, state: Modifier, from: 'before' | 'after'): void {
+  mention.states.push(state);
+  mention.stateFrom ??= from;
+  mention.tokens.push(...state.tokens);
+  state.used = true;
+}

@@ -1,0 +1,102 @@
+import { stateClassesOf, type StateClass } from './state-words';
+import type { Target } from './phrase';
+import type { PhraseMatch } from './match-phrases';
+import type { Token } from './token';
+
+/** A stretch of tokens with what it may name, best first; `inner` states follow it as pieces of their own. */
+export type Piece = {
+  from: number;
+  to: number;
+  candidates: { target: Target; score: number }[];
+  classes: ReadonlySet<StateClass>;
+  inner: readonly number[];
+};
+
+/** Phrases on the same words count as equals within this distance. */
+const NEAR = 0.45;
+const SINGLE = { negator: 0.55, state: 0.7, number: 0.4 } as const;
+
+/**
+ * Chooses the non-overlapping matches that together explain the clause best (weighted interval
+ * scheduling) and returns them as pieces in order. Tokens that no match covers are left out.
+ */
+export function coverClause(tokens: readonly Token[], from: number, to: number, matches: readonly PhraseMatch[]): Piece[] {
+  const byRange = groupByRange(matches);
+  const ending = new Map<number, RangeGroup[]>();
+  for (const group of byRange) ending.set(group.to, [...(ending.get(group.to) ?? []), group]);
+  const best = new Float64Array(to - from + 1);
+  const taken: (RangeGroup | null)[] = [null];
+  for (let end = from + 1; end <= to; end += 1) {
+    const at = end - from;
+    best[at] = (best[at - 1] as number) + singleScore(tokens[end - 1] as Token);
+    taken[at] = null;
+    for (const group of ending.get(end) ?? []) {
+      const score = (best[group.from - from] as number) + group.score;
+      if (score > (best[at] as number)) {
+        best[at] = score;
+        taken[at] = group;
+      }
+    }
+  }
+  return walkBack(tokens, from, to, taken);
+}
+
+type RangeGroup = { from: number; to: number; score: number; matches: PhraseMatch[] };
+
+function groupByRange(matches: readonly PhraseMatch[]): RangeGroup[] {
+  const groups = new Map<number, RangeGroup>();
+  for (const match of matches) {
+    const key = match.from * 100_000 + match.to;
+    const group = groups.get(key);
+    const score = match.score * topQuality(match);
+    if (group === undefined) groups.set(key, { from: match.from, to: match.to, score, matches: [match] });
+    else {
+      group.matches.push(match);
+      group.score = Math.max(group.score, score);
+    }
+  }
+  return [...groups.values()];
+}
+
+function topQuality(match: PhraseMatch): number {
+  return Math.max(...match.targets.map((t) => t.quality));
+}
+
+function singleScore(token: Token): number {
+  if (token.role === 'negator') return SINGLE.negator;
+  if (token.role === 'number') return SINGLE.number;
+  return stateClassesOf(token.word).length > 0 ? SINGLE.state : 0;
+}
+
+function walkBack(tokens: readonly Token[], from: number, to: number, taken: readonly (RangeGroup | null)[]): Piece[] {
+  const pieces: Piece[] = [];
+  let end = to;
+  while (end > from) {
+    const group = taken[end - from];
+    if (group !== null && group !== undefined) {
+      pieces.push(pieceOf(tokens, group));
+      end = group.from;
+      continue;
+    }
+    const token = tokens[end - 1] as Token;
+    if (singleScore(token) > 0) pieces.push({ from: end - 1, to: end, candidates: [], classes: new Set(stateClassesOf(token.word)), inner: [] });
+    end -= 1;
+  }
+  return pieces.reverse();
+}
+
+function pieceOf(tokens: readonly Token[], group: RangeGroup): Piece {
+  const candidates: Piece['candidates'] = [];
+  const classes = new Set<StateClass>();
+  let inner: readonly number[] = [];
+  for (const match of [...group.matches].sort((a, b) => b.score - a.score)) {
+    if (match.score * topQuality(match) < group.score - NEAR) continue;
+    if (candidates.length === 0) inner = match.inner;
+    for (const { target, quality } of match.targets) {
+      if (target.kind === 'state') for (const c of target.classes) classes.add(c);
+      candidates.push({ target, score: match.score * quality });
+    }
+  }
+  if (group.to - group.from === 1) for (const c of stateClassesOf((tokens[group.from] as Token).word)) classes.add(c);
+  return { from: group.from, to: group.to, candidates: candidates.sort((a, b) => b.score - a.score), classes, inner };
+}

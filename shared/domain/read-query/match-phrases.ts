@@ -1,0 +1,156 @@
+import type { Phrase, Target } from './phrase';
+import type { PhraseIndex } from './phrase-index';
+import { stateClassesOf } from './state-words';
+import { CANNOT_TERM, NO_TERM, type Token } from './token';
+
+/** A phrase found in the words: which tokens stand for its terms, and which states stand among them. */
+export type PhraseMatch = {
+  /** Token range, `to` exclusive. */
+  from: number;
+  to: number;
+  score: number;
+  targets: readonly { target: Target; quality: number }[];
+  /** Tokens inside the range that say a state, a number or "not" and are not part of the phrase. */
+  inner: readonly number[];
+  missing: number;
+};
+
+type Hit = { at: number; slot: number; weight: number };
+
+const WORDS_BETWEEN = 5;
+/** Score of a telling word, of a small one, for each further telling word, and what each flaw costs. */
+const SCORE = { telling: 1, small: 0.25, together: 0.5, gap: 0.04, stranger: 0.6, inner: 0.3, disorder: 0.1, missing: 1.3, optional: 0.12 } as const;
+
+/** Finds every phrase of the index in one clause (tokens `from` to `to`, exclusive), in any word order. */
+export function matchPhrases(tokens: readonly Token[], from: number, to: number, index: PhraseIndex): PhraseMatch[] {
+  const hits = collectHits(tokens, from, to, index);
+  const matches: PhraseMatch[] = [];
+  for (const [phrase, found] of hits) {
+    if (!couldMatch(phrase, found)) continue;
+    for (const [first, start] of found.entries()) {
+      if (start.slot < 0) continue;
+      const match = windowFrom(tokens, phrase, found, first);
+      if (match !== null) matches.push(match);
+    }
+  }
+  return matches;
+}
+
+function collectHits(tokens: readonly Token[], from: number, to: number, index: PhraseIndex): Map<Phrase, Hit[]> {
+  const hits = new Map<Phrase, Hit[]>();
+  for (let at = from; at < to; at += 1) {
+    for (const { term, weight } of (tokens[at] as Token).terms) {
+      for (const { phrase, slot } of index.postings.get(term) ?? []) {
+        const known = hits.get(phrase);
+        if (known === undefined) hits.set(phrase, [{ at, slot, weight }]);
+        else known.push({ at, slot, weight });
+      }
+    }
+  }
+  return hits;
+}
+
+/** Cheap test before windows are tried: enough different terms somewhere in the clause. */
+function couldMatch(phrase: Phrase, hits: readonly Hit[]): boolean {
+  const need = phrase.required.length - allowedMissing(phrase);
+  if (hits.length < need) return false;
+  let seen = 0;
+  for (const hit of hits) if (hit.slot >= 0) seen |= 1 << hit.slot;
+  return bitCount(seen) >= need;
+}
+
+/** Of four terms and more one may be left unsaid. */
+function allowedMissing(phrase: Phrase): number {
+  return phrase.required.length >= 4 ? 1 : 0;
+}
+
+function bitCount(bits: number): number {
+  let count = 0;
+  for (let rest = bits; rest !== 0; rest &= rest - 1) count += 1;
+  return count;
+}
+
+/** The shortest window that begins at `start` and holds the phrase's terms, or null. */
+function windowFrom(tokens: readonly Token[], phrase: Phrase, hits: readonly Hit[], first: number): PhraseMatch | null {
+  const start = hits[first] as Hit;
+  const chosen = new Map<number, Hit>([[start.slot, start]]);
+  const used = new Set([start.at]);
+  let last = start.at;
+  for (let next = first; next < hits.length && chosen.size < phrase.required.length; next += 1) {
+    const hit = hits[next] as Hit;
+    if (hit.at - last - 1 > WORDS_BETWEEN) break;
+    if (hit.slot < 0 || chosen.has(hit.slot) || used.has(hit.at)) continue;
+    chosen.set(hit.slot, hit);
+    used.add(hit.at);
+    last = hit.at;
+  }
+  const missing = phrase.required.length - chosen.size;
+  if (missing > allowedMissing(phrase) || (missing > 0 && !chosenNegator(phrase, chosen))) return null;
+  const optional = phrase.optional.length === 0 ? [] : hits.filter((h) => h.slot < 0 && h.at >= start.at - 1 && h.at <= last + 1 && !used.has(h.at));
+  return scored(tokens, phrase, { chosen: [...chosen.values()], optional, used, missing });
+}
+
+/** A phrase's "no" may never be the term left unsaid. */
+function chosenNegator(phrase: Phrase, chosen: ReadonlyMap<number, Hit>): boolean {
+  const slot = phrase.required.findIndex((t) => t === NO_TERM || t === CANNOT_TERM);
+  return slot < 0 || chosen.has(slot);
+}
+
+type Window = { chosen: readonly Hit[]; optional: readonly Hit[]; used: Set<number>; missing: number };
+
+function scored(tokens: readonly Token[], phrase: Phrase, window: Window): PhraseMatch | null {
+  for (const hit of window.optional) window.used.add(hit.at);
+  const places = [...window.used];
+  const from = Math.min(...places);
+  const to = Math.max(...places) + 1;
+  const gap = judgeGap(tokens, phrase, from, to, window.used);
+  if (gap === null) return null;
+  let score = -gap.cost - SCORE.missing * window.missing;
+  let telling = 0;
+  for (const hit of window.chosen) {
+    const role = (tokens[hit.at] as Token).role;
+    const small = role === 'filler' || role === 'weak';
+    score += hit.weight * (small ? SCORE.small : SCORE.telling);
+    telling += small ? 0.3 : 1;
+  }
+  score += SCORE.together * Math.max(0, telling - 1) + SCORE.optional * window.optional.length;
+  if (!inOrder(window.chosen)) score -= SCORE.disorder;
+  const targets = gap.inner.length === 0 ? phrase.targets : phrase.targets.filter((t) => takesInner(t.target, tokens, gap.inner));
+  return targets.length === 0 ? null : { from, to, score, targets, inner: gap.inner, missing: window.missing };
+}
+
+function inOrder(hits: readonly Hit[]): boolean {
+  const sorted = [...hits].sort((a, b) => a.slot - b.slot);
+  return sorted.every((h, i) => i === 0 || h.at > (sorted[i - 1] as Hit).at);
+}
+
+/** What stands between a phrase's words: small words pass, states are kept for later, telling words forbid. */
+function judgeGap(tokens: readonly Token[], phrase: Phrase, from: number, to: number, used: ReadonlySet<number>): { cost: number; inner: number[] } | null {
+  const inner: number[] = [];
+  let cost = 0;
+  let strangers = 0;
+  for (let at = from; at < to; at += 1) {
+    if (used.has(at)) continue;
+    const token = tokens[at] as Token;
+    if (token.role === 'joiner') {
+      if (!phrase.joined || token.word === ',') return null;
+    } else if (token.role === 'break') return null;
+    else if (token.role === 'negator' || token.role === 'number' || stateClassesOf(token.word).length > 0) {
+      inner.push(at);
+      cost += SCORE.inner;
+    } else if (token.role === 'filler' || token.role === 'weak') cost += SCORE.gap;
+    else if (token.known || strangers > 0) return null;
+    else {
+      strangers += 1;
+      cost += SCORE.stranger;
+    }
+  }
+  return { cost, inner };
+}
+
+/** A check can be told its state in the middle of its name, a fix may describe the old part; a symptom only bears "not". */
+function takesInner(target: Target, tokens: readonly Token[], inner: readonly number[]): boolean {
+  if (target.kind === 'fix') return inner.every((at) => (tokens[at] as Token).role !== 'negator');
+  if (target.kind === 'check' || target.kind === 'role' || target.kind === 'subject') return true;
+  return target.kind === 'symptom' && inner.every((at) => (tokens[at] as Token).role === 'negator');
+}

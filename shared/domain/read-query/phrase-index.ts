@@ -1,0 +1,137 @@
+import type { FixResult } from '../../schemas/case';
+import type { Vocabulary } from '../../schemas/vocabulary';
+import { ACTION_TERMS, actionWords, RESULT_PHRASES } from './fix-words';
+import { buildLexicon, type Lexicon } from './lexicon';
+import type { Phrase, Target } from './phrase';
+import { phraseTerms, phraseWords } from './phrase-terms';
+import { subjectsOf } from './symptom-subjects';
+import { STATE_PHRASES, stateWords } from './state-words';
+import { NEGATOR_WORDS, WEAK_WORDS } from './word-classes';
+
+/** Everything that can be recognised, by the terms that name it. */
+export type PhraseIndex = {
+  phrases: readonly Phrase[];
+  /** Term → phrases that need it (slot is its place in `required`) or profit from it (slot −1). */
+  postings: ReadonlyMap<string, readonly { phrase: Phrase; slot: number }[]>;
+  lexicon: Lexicon;
+};
+
+type Builder = { byKey: Map<string, Phrase>; known: Set<string>; words: Map<string, number> };
+
+/** Labels and synonyms as written count fully; slugs and derived phrases a little less, so that written ones win. */
+const QUALITY = { written: 1, slug: 0.97, derived: 0.94, guessed: 0.85 } as const;
+
+/** Builds the index from a vocabulary and the general words of the bench. */
+export function buildPhraseIndex(vocabulary: Vocabulary): PhraseIndex {
+  const builder: Builder = { byKey: new Map(), known: new Set(), words: new Map() };
+  addSymptoms(builder, vocabulary);
+  addChecks(builder, vocabulary);
+  addFixes(builder, vocabulary);
+  for (const role of vocabulary.roles) {
+    for (const phrase of [role.label, ...role.synonyms]) add(builder, phrase, { kind: 'role', id: role.slug }, QUALITY.derived);
+  }
+  for (const [phrase, classes] of Object.entries(STATE_PHRASES)) add(builder, phrase, { kind: 'state', classes }, QUALITY.written);
+  for (const [result, phrases] of Object.entries(RESULT_PHRASES) as [FixResult, readonly string[]][]) {
+    for (const phrase of phrases) add(builder, phrase, { kind: 'result', result }, QUALITY.written);
+  }
+  for (const word of benchWords()) if (!builder.words.has(word)) builder.words.set(word, 1);
+  const phrases = [...builder.byKey.values()];
+  return { phrases, postings: postingsOf(phrases), lexicon: buildLexicon(builder.words) };
+}
+
+/** General words of five letters and more, so that slips in "missing" or "replaced" are mended too. */
+function benchWords(): string[] {
+  return [...stateWords(), ...actionWords(), ...NEGATOR_WORDS, ...WEAK_WORDS].filter((w) => w.length >= 5 && /^\p{L}+$/u.test(w));
+}
+
+function addSymptoms(builder: Builder, vocabulary: Vocabulary): void {
+  for (const symptom of vocabulary.symptoms) {
+    const written = [symptom.label, ...symptom.synonyms];
+    for (const phrase of written) add(builder, phrase, { kind: 'symptom', id: symptom.slug, value: 'present' }, QUALITY.written);
+    add(builder, symptom.slug.replaceAll('-', ' '), { kind: 'symptom', id: symptom.slug, value: 'present' }, QUALITY.slug);
+    for (const phrase of symptom.absentPhrases) add(builder, phrase, { kind: 'symptom', id: symptom.slug, value: 'absent' }, QUALITY.written);
+    for (const { words, lack } of subjectsOf(symptom)) {
+      addWords(builder, words, { kind: 'subject', id: symptom.slug, lack }, lack === 'good' ? QUALITY.guessed : QUALITY.derived);
+    }
+  }
+}
+
+function addChecks(builder: Builder, vocabulary: Vocabulary): void {
+  const roleNames = vocabulary.roles.map((r) => [r.label, ...r.synonyms].map((n) => n.toLowerCase()));
+  for (const check of vocabulary.checks) {
+    const target: Target = { kind: 'check', id: check.slug };
+    const written = [check.label, ...check.synonyms];
+    for (const phrase of written) add(builder, phrase, target, QUALITY.written);
+    add(builder, check.slug.replaceAll('-', ' '), target, QUALITY.slug);
+    for (const phrase of written.flatMap((w) => withRoleNames(w.toLowerCase(), roleNames))) add(builder, phrase, target, QUALITY.derived);
+    for (const outcome of check.outcomes) {
+      const named: Target = { kind: 'outcome', check: check.slug, outcome: outcome.slug };
+      for (const phrase of [outcome.label, ...outcome.synonyms]) add(builder, phrase, named, QUALITY.written);
+      add(builder, outcome.slug.replaceAll('-', ' '), named, QUALITY.slug);
+    }
+  }
+}
+
+function addFixes(builder: Builder, vocabulary: Vocabulary): void {
+  const roles = new Map(vocabulary.roles.map((r) => [r.slug, r]));
+  const shared = new Map<string, number>();
+  for (const fix of vocabulary.fixes) shared.set(`${fix.action} ${fix.role}`, (shared.get(`${fix.action} ${fix.role}`) ?? 0) + 1);
+  for (const fix of vocabulary.fixes) {
+    const target: Target = { kind: 'fix', id: fix.slug };
+    for (const phrase of [fix.label, ...fix.synonyms]) addWords(builder, phraseWords(phrase), target, QUALITY.written, true);
+    addWords(builder, phraseWords(fix.slug.replaceAll('-', ' ')), target, QUALITY.slug, true);
+    const role = roles.get(fix.role);
+    const alone = shared.get(`${fix.action} ${fix.role}`) === 1;
+    for (const name of role ? [role.label, ...role.synonyms] : []) {
+      const terms = phraseTerms(phraseWords(name), true);
+      if (terms === null) continue;
+      const required = [ACTION_TERMS[fix.action], ...terms.required.filter((t) => t !== ACTION_TERMS[fix.action])];
+      insert(builder, { ...terms, required }, target, alone ? QUALITY.derived : QUALITY.guessed);
+    }
+  }
+}
+
+/** The phrase once more for every other name of a role that it contains ("clock at the cpu"). */
+function withRoleNames(phrase: string, roleNames: readonly string[][]): string[] {
+  const variants: string[] = [];
+  for (const names of roleNames) {
+    const found = names.filter((n) => ` ${phrase} `.includes(` ${n} `)).sort((a, b) => b.length - a.length)[0];
+    if (found === undefined) continue;
+    for (const name of names) if (name !== found) variants.push(` ${phrase} `.replace(` ${found} `, ` ${name} `).trim());
+  }
+  return variants;
+}
+
+function add(builder: Builder, phrase: string, target: Target, quality: number): void {
+  addWords(builder, phraseWords(phrase), target, quality);
+}
+
+function addWords(builder: Builder, words: readonly string[], target: Target, quality: number, asFix = false): void {
+  for (const word of words) builder.words.set(word, (builder.words.get(word) ?? 0) + 1);
+  const terms = phraseTerms(words, asFix);
+  if (terms !== null) insert(builder, terms, target, quality);
+}
+
+function insert(builder: Builder, terms: { required: string[]; optional: string[]; joined: boolean }, target: Target, quality: number): void {
+  const key = [...terms.required].sort().join(' ') + '|' + [...terms.optional].sort().join(' ');
+  const phrase: Phrase = builder.byKey.get(key) ?? { id: builder.byKey.size, ...terms, targets: [] };
+  builder.byKey.set(key, phrase);
+  const name = `${key} > ${Object.values(target).join(' ')}`;
+  if (builder.known.has(name)) return;
+  builder.known.add(name);
+  phrase.targets.push({ target, quality });
+}
+
+function postingsOf(phrases: readonly Phrase[]): Map<string, { phrase: Phrase; slot: number }[]> {
+  const postings = new Map<string, { phrase: Phrase; slot: number }[]>();
+  const post = (term: string, entry: { phrase: Phrase; slot: number }) => {
+    const list = postings.get(term);
+    if (list === undefined) postings.set(term, [entry]);
+    else list.push(entry);
+  };
+  for (const phrase of phrases) {
+    for (const [slot, term] of phrase.required.entries()) post(term, { phrase, slot });
+    for (const term of phrase.optional) post(term, { phrase, slot: -1 });
+  }
+  return postings;
+}

@@ -1,0 +1,29 @@
+import type { Finding } from '../../schemas/finding';
+import type { FixResult } from '../../schemas/case';
+import type { StateClass } from './state-words';
+
+/** What a phrase names. */
+export type Target =
+  | { kind: 'symptom'; id: string; value: 'present' | 'absent' }
+  /** What a symptom says is missing or dead ("picture" of "no picture"): its state decides the symptom. */
+  | { kind: 'subject'; id: string; lack: 'absent' | 'dead' | 'good' }
+  | { kind: 'check'; id: string }
+  /** An outcome named without its check. */
+  | { kind: 'outcome'; check: string; outcome: string }
+  | { kind: 'fix'; id: string }
+  | { kind: 'role'; id: string }
+  | { kind: 'state'; classes: readonly StateClass[] }
+  | { kind: 'result'; result: FixResult };
+
+/** A set of terms that together name targets, in any order. */
+export type Phrase = {
+  id: number;
+  required: readonly string[];
+  /** Raise the score where present, are not missed where not. */
+  optional: readonly string[];
+  /** Written with "and" or a slash, so a match may cross one. */
+  joined: boolean;
+  targets: { target: Target; quality: number }[];
+};
+
+export type Choice = Finding & { label: string };

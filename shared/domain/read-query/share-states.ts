@@ -1,0 +1,72 @@
+import { accepts } from './judge-candidate';
+import { isBare, type Mention } from './mention';
+import type { ReaderContext } from './reader-context';
+
+/**
+ * Lets the members of a list share what was said of one: "clock and reset good" (backwards),
+ * "no picture or sound" (forwards). A list is a run of neighbouring items of one clause.
+ */
+export function shareStates(mentions: readonly Mention[], context: ReaderContext): void {
+  for (const chain of chainsOf(mentions)) {
+    shareForward(chain, context, false);
+    shareBackward(chain, context);
+    shareForward(chain, context, true);
+  }
+}
+
+function chainsOf(mentions: readonly Mention[]): Mention[][] {
+  const chains: Mention[][] = [];
+  for (const mention of mentions) {
+    const chain = chains.at(-1);
+    const before = chain?.at(-1);
+    if (chain !== undefined && before !== undefined && before.place.clause === mention.place.clause && mention.place.group - before.place.group === 1) chain.push(mention);
+    else chains.push([mention]);
+  }
+  return chains;
+}
+
+const DENYING: ReadonlySet<string | null> = new Set(['or', 'nor']);
+
+/** "no X or Y": the second is denied too. Over a comma or "and" only what cannot stand alone, and only where nothing later speaks for it. */
+function shareForward(chain: readonly Mention[], context: ReaderContext, loosely: boolean): void {
+  for (const [at, mention] of chain.entries()) {
+    const before = chain[at - 1];
+    if (before === undefined || !isBare(mention) || mention.leadsWithNo) continue;
+    const denied = before.leadsWithNo || (before.negated && before.stateFrom === 'before');
+    if (!denied && before.stateFrom !== 'before') continue;
+    const denies = DENYING.has(mention.place.joiner) || (mention.place.joiner === ',' && closesWithOr(chain, at));
+    const symptom = standsAlone(mention);
+    if (symptom && !(denies && denied)) continue;
+    if (!denies && !loosely) continue;
+    if (denied) {
+      mention.negated = true;
+      mention.stateFrom = 'before';
+    } else share(before, mention, context, 'before');
+  }
+}
+
+function closesWithOr(chain: readonly Mention[], at: number): boolean {
+  const rest = chain.slice(at);
+  const end = rest.findIndex((m) => DENYING.has(m.place.joiner));
+  return end >= 0 && rest.slice(0, end + 1).every(isBare);
+}
+
+function shareBackward(chain: readonly Mention[], context: ReaderContext): void {
+  for (let at = chain.length - 2; at >= 0; at -= 1) {
+    const mention = chain[at] as Mention;
+    const after = chain[at + 1] as Mention;
+    if (!isBare(mention) || standsAlone(mention) || after.stateFrom !== 'after' || after.states.length === 0) continue;
+    share(after, mention, context, 'after');
+  }
+}
+
+function standsAlone(mention: Mention): boolean {
+  return mention.candidates.some((c) => c.target.kind === 'symptom' || c.target.kind === 'fix');
+}
+
+function share(from: Mention, to: Mention, context: ReaderContext, stateFrom: 'before' | 'after'): void {
+  const states = from.states.filter((s) => s.reading === null && accepts(to.candidates, s, context));
+  if (states.length === 0) return;
+  to.states.push(...states);
+  to.stateFrom = stateFrom;
+}
