@@ -8,7 +8,7 @@ import { addToIndex, createRecordIndex, type RecordIndex, retractFromIndex } fro
 import { defaultSettings, type Settings } from '../../stats/settings';
 import { createEstimator } from '../../stats/weighted-naive-bayes';
 import { type Coding, createCoding } from '../coding/coding';
-import { createReader } from '../read-query/create-reader';
+import { createReader } from '../read-query/read-query';
 import { type CaseEntry, caseEntry } from './case-entry';
 import { vocabularyWords, type VocabularyWords } from './vocabulary-words';
 

@@ -53,7 +53,7 @@ function editedFindings(model: CasebookModel, question: Question, fromWords: rea
   };
   for (const finding of fromWords) {
     const changed = [...question.set, ...question.without].some((other) => sameKey(other, finding));
-    if (!changed) take(finding);
+    if (!changed) take({ ...finding, label: findingLabel(model.words, finding) });
   }
   for (const finding of question.set) {
     const span = fromWords.find((other) => sameKey(other, finding));

@@ -1,0 +1,64 @@
+import { Command } from 'commander';
+import { type EvaluateOptions, evaluateTable, type TableEvaluation } from '../../../shared/stats/evaluate-table';
+import { evaluateCasebook } from '../../casebook/evaluate-casebook';
+import { CommandError, type CommandIo, printJson } from '../io';
+import { wholeNumber } from '../option-parsers';
+import { readTable } from '../read-table';
+import { cell, table } from '../text-table';
+
+type Options = { table?: string; causeColumn?: string; folds: number; repeats: number; seed: number; json?: boolean };
+
+/** `evaluate`: scores the estimators on held-out cases of the casebook, or on any table. */
+export function evaluateCommand(io: CommandIo): Command {
+  return new Command('evaluate')
+    .description('refit without each fold and score what was held out, on the casebook or on any CSV table')
+    .option('--table <file>', 'a CSV table with a header, instead of the casebook; empty cells and ? are missing')
+    .option('--cause-column <name>', 'the column of the table that is to be predicted')
+    .option('--folds <n>', 'parts that the cases are split into', wholeNumber(2, 50), 10)
+    .option('--repeats <n>', 'how often they are split', wholeNumber(1, 20), 3)
+    .option('--seed <n>', 'seed of the splits', wholeNumber(0, 2_147_483_647), 7)
+    .option('--json', 'print one JSON document')
+    .action(async (options: Options) => {
+      const { folds, repeats, seed } = options;
+      if (options.table !== undefined) {
+        const result = tableJson(await onTable(options.table, options.causeColumn, { folds, repeats, seed }));
+        if (options.json) printJson(io, result);
+        else io.out(scoresText(`${result.rows} rows, ${result.causes} causes, ${folds} folds, ${repeats} repeats`, result.results));
+        return;
+      }
+      io.err(`Refitting ${folds * repeats} times; on thousands of cases this takes several minutes.\n`);
+      const result = await evaluateCasebook(io.db(), { folds, repeats, seed }, { now: io.now(), newId: io.newId });
+      if (options.json) printJson(io, result);
+      else for (const { cut, results } of result.cuts) io.out(scoresText(`What was known: ${cut}`, results));
+    });
+}
+
+async function onTable(path: string, causeColumn: string | undefined, options: EvaluateOptions): Promise<TableEvaluation> {
+  if (causeColumn === undefined) throw new CommandError('Name the column to be predicted with --cause-column.', 'usage');
+  const { columns, rows } = await readTable(path);
+  if (!columns.includes(causeColumn)) {
+    throw new CommandError(`The table has no column "${causeColumn}". It has: ${columns.join(', ')}.`);
+  }
+  try {
+    return evaluateTable(rows, causeColumn, options);
+  } catch (error) {
+    if (error instanceof RangeError) throw new CommandError(`The table cannot be evaluated: ${error.message}`);
+    throw error;
+  }
+}
+
+type Scored = { estimator: string; accuracy: number; top3: number; logLoss: number; brier: number; ece: number };
+
+function tableJson({ rows, causes, folds, repeats, results }: TableEvaluation) {
+  return { rows, causes, folds, repeats, results: results.map(scoreOnly) };
+}
+
+/** The scores by themselves, log loss in nats, all shares 0 to 1. */
+function scoreOnly({ estimator, accuracy, top3, logLoss, brier, ece }: Scored): Scored {
+  return { estimator, accuracy, top3, logLoss, brier, ece };
+}
+
+function scoresText(heading: string, results: readonly Scored[]): string {
+  const rows = results.map((r) => [r.estimator, ...[r.accuracy, r.top3, r.logLoss, r.brier, r.ece].map(cell)]);
+  return table(heading, [['', 'accuracy', 'top 3', 'log loss', 'Brier', 'ECE'], ...rows]);
+}

@@ -1,0 +1,32 @@
+import type { PrismaClient } from '../../prisma/generated/client';
+
+/** What a command reaches of the world. */
+export type CommandIo = {
+  /** The database; refuses in one sentence where there is none yet. */
+  db: () => PrismaClient;
+  out: (text: string) => void;
+  err: (text: string) => void;
+  now: () => Date;
+  newId: () => string;
+  /** Whoever runs the machine, as the log names them. */
+  actor: string;
+};
+
+/** Something a command refuses, in words for whoever typed it. `usage` is for a command that was typed wrong. */
+export class CommandError extends Error {
+  override readonly name = 'CommandError';
+  constructor(
+    message: string,
+    readonly kind: 'refused' | 'usage' = 'refused',
+  ) {
+    super(message);
+  }
+}
+
+/** Exit codes: done, refused or failed, typed wrong. */
+export const EXIT = { ok: 0, refused: 1, usage: 2 } as const;
+
+/** One JSON document and nothing else. */
+export function printJson(io: Pick<CommandIo, 'out'>, value: unknown): void {
+  io.out(`${JSON.stringify(value, null, 2)}\n`);
+}

@@ -1,0 +1,44 @@
+import { Command, CommanderError } from 'commander';
+import { AppError } from '../../shared/errors';
+import { evaluateCommand } from './commands/evaluate-command';
+import { exportCommand } from './commands/export-command';
+import { fitCommand } from './commands/fit-command';
+import { importCommand } from './commands/import-command';
+import { lookupCommand } from './commands/lookup-command';
+import { planCommand } from './commands/plan-command';
+import { CommandError, type CommandIo, EXIT } from './io';
+
+const HELP = `
+Run it as: npm run --silent cli -- <command>
+Exit code: 0 done, 1 refused or failed, 2 typed wrong. Errors go to standard error.`;
+
+/** The whole command line over the given world. */
+export function createProgram(io: CommandIo): Command {
+  const program = new Command('cli').description('The casebook from the command line.').addHelpText('after', HELP);
+  const commands = [lookupCommand, planCommand, importCommand, exportCommand, evaluateCommand, fitCommand];
+  for (const create of commands) program.addCommand(create(io));
+  for (const command of [program, ...program.commands]) {
+    command.exitOverride().configureOutput({ writeOut: io.out, writeErr: io.err });
+  }
+  return program;
+}
+
+/** Runs one command and returns its exit code. `args` are what stands behind the program's name. */
+export async function runProgram(io: CommandIo, args: readonly string[]): Promise<number> {
+  try {
+    await createProgram(io).parseAsync([...args], { from: 'user' });
+    return EXIT.ok;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.ok : EXIT.usage;
+    if (error instanceof CommandError) {
+      io.err(`${error.message}\n`);
+      return error.kind === 'usage' ? EXIT.usage : EXIT.refused;
+    }
+    if (error instanceof AppError) {
+      io.err(`${error.message}\n`);
+      return EXIT.refused;
+    }
+    io.err(`Something failed that should not. ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+    return EXIT.refused;
+  }
+}
