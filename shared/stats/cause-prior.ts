@@ -4,7 +4,7 @@ import type { Layout } from './layout';
 import type { Settings } from './settings';
 import { unlistedShare } from './unlisted-share';
 import { PART_PLACE } from './value-steps';
-import { limitedWorth } from './value-tables';
+import { limitedWorth } from './value-shares';
 
 /** P(cause | device) with the unlisted share last, and how many records each cause's share is worth. */
 export type CausePrior = { probability: Float64Array; worth: Float64Array };

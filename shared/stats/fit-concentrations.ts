@@ -4,7 +4,7 @@ import { createGroupShares } from './group-shares';
 import type { CodedRecord } from './layout';
 import type { Settings, ValueSettings } from './settings';
 import { stepCount, valueSteps } from './value-steps';
-import { limitedWorth } from './value-tables';
+import { limitedWorth } from './value-shares';
 import { walkDown } from './walk-down';
 
 /** One finding of one record with the record taken out: the start of its share and its steps as [place, n_v, n]. */

@@ -1,7 +1,7 @@
 import { addRecord, type Counts, createCounts } from './counts';
 import { fitConcentrations } from './fit-concentrations';
 import { fitPrior } from './fit-prior';
-import { fitWeights, weightLoss } from './fit-weights';
+import { fitWeights, lossCurvature, weightLoss } from './fit-weights';
 import type { CodedRecord, Layout } from './layout';
 import { type HeldOut, leaveOneOut } from './leave-one-out';
 import { createRandom, shuffle } from './random';
@@ -11,7 +11,7 @@ import { createEstimator } from './weighted-naive-bayes';
 export type FitOptions = {
   /** Seed of the sample of records that the fit looks at. */
   seed?: number;
-  /** Records scored by leave-one-out; the counts always hold all of them. */
+  /** Most records scored by leave-one-out (fewer where causes and findings are many); the counts hold all of them. */
   maxRecords?: number;
   /** Whether causes on no record are possible; off for plain tables. */
   unlisted?: boolean;
@@ -20,6 +20,9 @@ export type FitOptions = {
 /** Ridge strengths tried: records that a deviation of 1 from the common exponent costs, roughly. */
 const RIDGES = [0.5, 2, 8, 32];
 const SHRINKAGE_FACTORS = [0.25, 0.5, 1, 2, 4];
+/** Cells (record, finding, cause) of one leave-one-out pass: for the final fit, and per shrinkage factor tried. */
+const SCORED_CELLS = 6_000_000;
+const TRIED_CELLS = 2_000_000;
 
 /**
  * Fits all settings to records: concentrations of prior and shares, then one common exponent per kind, then one per
@@ -31,7 +34,8 @@ export function fitSettings(layout: Layout, records: readonly CodedRecord[], opt
   for (const record of records) addRecord(counts, record);
   const resolved = records.filter((record) => record.causes.length > 0);
   if (resolved.length < 20) return start;
-  const sample = shuffle([...resolved], createRandom(options.seed ?? 1)).slice(0, options.maxRecords ?? 900);
+  const shuffled = shuffle([...resolved], createRandom(options.seed ?? 1));
+  const sample = shuffled.slice(0, Math.min(options.maxRecords ?? 1500, affordable(layout, shuffled, SCORED_CELLS)));
   const shaped = fitConcentrations(counts, fitPrior(counts, start, sample), sample);
   return fitExponents(counts, shaped, sample);
 }
@@ -41,7 +45,7 @@ function fitExponents(counts: Counts, settings: Settings, sample: readonly Coded
   const { layout } = counts;
   const tried = SHRINKAGE_FACTORS.map((factor) => {
     const scaled = scaleShrinkage(settings, factor);
-    const few = sample.slice(0, Math.max(300, Math.min(sample.length, 500)));
+    const few = sample.slice(0, affordable(layout, sample, TRIED_CELLS));
     const heldOut = leaveOneOut(layout, { counts, estimator: createEstimator(layout, counts, scaled), records: few });
     const problem = commonProblem(layout, heldOut);
     return { scaled, loss: weightLoss(problem, fitWeights(problem)) };
@@ -64,16 +68,22 @@ export function fitObservableWeights(layout: Layout, heldOut: readonly HeldOut[]
   const common = fitWeights(commonProblem(layout, heldOut));
   const towards = Float64Array.from(layout.kinds, (kind) => common[kind] as number);
   const groupOf = Float64Array.from(layout.kinds, (_, o) => o);
-  const halves = [0, 1].map((half) => heldOut.filter((_, i) => i % 2 === half));
-  const problem = (of: readonly HeldOut[], ridge: number) => ({ heldOut: of, groupOf, towards, ridge });
+  const problem = (of: readonly HeldOut[]) => ({ heldOut: of, groupOf, towards, ridge: 0 });
+  const halves = [0, 1].map((half) => {
+    const fitOn = problem(heldOut.filter((_, i) => i % 2 === half));
+    return { fitOn: { ...fitOn, curvature: lossCurvature(fitOn, towards) }, scored: problem(heldOut.filter((_, i) => i % 2 !== half)) };
+  });
   let best = { ridge: 0, loss: Number.POSITIVE_INFINITY };
   for (const ridge of RIDGES) {
-    const loss = halves.reduce((sum, fitOn, i) => {
-      // Half the records pull half as hard, so the ridge is halved with them.
-      const weights = fitWeights(problem(fitOn, ridge / 2));
-      return sum + weightLoss({ ...problem(halves[1 - i] as HeldOut[], 0) }, weights);
-    }, 0);
+    // Half the records pull half as hard, so the ridge is halved with them.
+    const loss = halves.reduce((sum, { fitOn, scored }) => sum + weightLoss(scored, fitWeights({ ...fitOn, ridge: ridge / 2 })), 0);
     if (loss < best.loss) best = { ridge, loss };
   }
-  return fitWeights(problem(heldOut, best.ridge));
+  return fitWeights({ ...problem(heldOut), ridge: best.ridge });
+}
+
+/** How many records a leave-one-out pass may look at, so that its cost stays within bounds. */
+function affordable(layout: Layout, sample: readonly CodedRecord[], cells: number): number {
+  const perRecord = sample.reduce((sum, record) => sum + record.findings.length, 0) / sample.length;
+  return Math.max(100, Math.floor(cells / ((layout.causeCount + 1) * Math.max(1, perRecord))));
 }

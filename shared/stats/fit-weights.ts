@@ -7,11 +7,15 @@ export type WeightProblem = {
   groupOf: ArrayLike<number>;
   towards: Float64Array;
   ridge: number;
+  /** Curvature of the log loss at `towards`, where it is known already. */
+  curvature?: Float64Array;
 };
 
-const MAX_ROUNDS = 12;
+const MAX_ROUNDS = 15;
+/** The curvature changes slowly, so it is computed anew in every this many rounds only. */
+const CURVATURE_ROUNDS = 5;
 /** Causes below this probability are left out of the curvature (not of the gradient). */
-const NEGLIGIBLE = 1e-4;
+const NEGLIGIBLE = 1e-3;
 
 /**
  * Exponents w >= 0 that maximise the leave-one-out log likelihood less the ridge: a convex problem, solved by projected
@@ -20,9 +24,10 @@ const NEGLIGIBLE = 1e-4;
 export function fitWeights(problem: WeightProblem): Float64Array {
   let weights = Float64Array.from(problem.towards);
   let loss = weightLoss(problem, weights);
+  let curvature = problem.curvature;
   for (let round = 0; round < MAX_ROUNDS; round += 1) {
-    const { gradient, curvature } = derivatives(problem, weights);
-    const step = newtonStep(weights, gradient, curvature);
+    if (curvature === undefined || (round > 0 && round % CURVATURE_ROUNDS === 0)) curvature = lossCurvature(problem, weights);
+    const step = newtonStep(weights, { gradient: lossGradient(problem, weights), curvature, ridge: problem.ridge });
     let scale = 1;
     let next = weights;
     let nextLoss = Number.POSITIVE_INFINITY;
@@ -86,61 +91,72 @@ function forEachCut(problem: WeightProblem, record: HeldOut, weights: Float64Arr
   }
 }
 
-function derivatives(problem: WeightProblem, weights: Float64Array): { gradient: Float64Array; curvature: Float64Array } {
-  const size = weights.length;
+/** Gradient of `weightLoss`: expected less observed columns, plus the ridge. */
+function lossGradient(problem: WeightProblem, weights: Float64Array): Float64Array {
   const gradient = weights.map((w, i) => problem.ridge * (w - (problem.towards[i] as number)));
-  const curvature = new Float64Array(size * size);
-  for (let i = 0; i < size; i += 1) curvature[i * size + i] = problem.ridge + 1e-9;
   for (const record of problem.heldOut) {
-    const scale = 1 / record.cuts.length;
+    const width = record.logPrior.length;
+    // A cut's gradient is the same product for each of its findings, so the cuts that hold a finding are added up first.
+    const excess = new Float64Array(record.observables.length * width);
     forEachCut(problem, record, weights, ({ length, probability }) => {
-      addCut(problem, { record, length, probability, scale, gradient, curvature });
+      for (const { cause, share } of record.target) probability[cause] = (probability[cause] as number) - share;
+      for (let i = 0; i < length; i += 1) {
+        for (let c = 0, at = i * width; c < width; c += 1, at += 1) excess[at] = (excess[at] as number) + (probability[c] as number);
+      }
+    });
+    record.observables.forEach((observable, i) => {
+      let sum = 0;
+      for (let c = 0, at = i * width; c < width; c += 1, at += 1) sum += (excess[at] as number) * (record.columns[at] as number);
+      const group = problem.groupOf[observable] as number;
+      gradient[group] = (gradient[group] as number) + sum / record.cuts.length;
+    });
+  }
+  return gradient;
+}
+
+/** Second derivatives of the log loss (without the ridge), row by row. */
+export function lossCurvature(problem: WeightProblem, weights: Float64Array): Float64Array {
+  const size = weights.length;
+  const curvature = new Float64Array(size * size);
+  for (const record of problem.heldOut) {
+    forEachCut(problem, record, weights, ({ length, probability }) => {
+      addCurvature(problem, { record, length, probability, curvature });
     });
   }
   for (let i = 0; i < size; i += 1) {
     for (let j = 0; j < i; j += 1) curvature[j * size + i] = curvature[i * size + j] as number;
   }
-  return { gradient, curvature };
+  return curvature;
 }
 
-type Addition = {
-  record: HeldOut;
-  length: number;
-  probability: Float64Array;
-  scale: number;
-  gradient: Float64Array;
-  curvature: Float64Array;
-};
-
-/** Adds one cut's gradient (expected less observed column) and curvature (covariance of the columns under p). */
-function addCut(problem: WeightProblem, { record, length, probability, scale, gradient, curvature }: Addition): void {
+/** Adds one cut's part: the covariance of the columns under its probabilities. */
+function addCurvature(
+  problem: WeightProblem,
+  { record, length, probability, curvature }: { record: HeldOut; length: number; probability: Float64Array; curvature: Float64Array },
+): void {
   const width = record.logPrior.length;
-  const size = gradient.length;
+  const size = problem.towards.length;
   const causes: number[] = [];
   probability.forEach((p, c) => {
     if (p > NEGLIGIBLE) causes.push(c);
   });
-  const centred = new Float64Array(length * causes.length);
+  const M = causes.length;
+  if (M < 2) return;
+  const centred = new Float64Array(length * M);
   const groups = new Int32Array(length);
   for (let i = 0; i < length; i += 1) {
     const at = i * width;
     let mean = 0;
-    for (let c = 0; c < width; c += 1) mean += (probability[c] as number) * (record.columns[at + c] as number);
-    let seen = 0;
-    for (const { cause, share } of record.target) seen += share * (record.columns[at + cause] as number);
-    const group = problem.groupOf[record.observables[i] as number] as number;
-    groups[i] = group;
-    gradient[group] = (gradient[group] as number) + scale * (mean - seen);
+    for (const c of causes) mean += (probability[c] as number) * (record.columns[at + c] as number);
+    groups[i] = problem.groupOf[record.observables[i] as number] as number;
     causes.forEach((c, k) => {
-      centred[i * causes.length + k] = Math.sqrt(scale * (probability[c] as number)) * ((record.columns[at + c] as number) - mean);
+      centred[i * M + k] = Math.sqrt((probability[c] as number) / record.cuts.length) * ((record.columns[at + c] as number) - mean);
     });
   }
   for (let i = 0; i < length; i += 1) {
     for (let j = 0; j <= i; j += 1) {
       let sum = 0;
-      for (let k = 0, a = i * causes.length, b = j * causes.length; k < causes.length; k += 1) {
-        sum += (centred[a + k] as number) * (centred[b + k] as number);
-      }
+      for (let k = 0, a = i * M, b = j * M; k < M; k += 1) sum += (centred[a + k] as number) * (centred[b + k] as number);
       const gi = groups[i] as number;
       const gj = groups[j] as number;
       const at = Math.max(gi, gj) * size + Math.min(gi, gj);
@@ -150,14 +166,17 @@ function addCut(problem: WeightProblem, { record, length, probability, scale, gr
 }
 
 /** Newton's step over the exponents that are free; those held at 0 by the gradient stay. */
-function newtonStep(weights: Float64Array, gradient: Float64Array, curvature: Float64Array): Float64Array {
+function newtonStep(
+  weights: Float64Array,
+  { gradient, curvature, ridge }: { gradient: Float64Array; curvature: Float64Array; ridge: number },
+): Float64Array {
   const size = weights.length;
   const free: number[] = [];
   for (let i = 0; i < size; i += 1) if ((weights[i] as number) > 1e-9 || (gradient[i] as number) < 0) free.push(i);
   const matrix = new Float64Array(free.length * free.length);
   free.forEach((i, a) => {
     free.forEach((j, b) => {
-      matrix[a * free.length + b] = curvature[i * size + j] as number;
+      matrix[a * free.length + b] = (curvature[i * size + j] as number) + (i === j ? ridge + 1e-9 : 0);
     });
   });
   const solved = solvePositiveDefinite(matrix, Float64Array.from(free, (i) => gradient[i] as number));

@@ -6,8 +6,8 @@ import type { Settings } from './settings';
 /** Standard normal quantile at 95 %: the ends of a 90 % interval. */
 const Z_90 = 1.6448536269514722;
 
-/** One finding's table, how many records each row is worth, the value seen, and the exponent. */
-export type IntervalTerm = { share: Float64Array; worth: Float64Array; value: number; weight: number };
+/** P(v | cause) of one finding, how many records each is worth, and the exponent. */
+export type IntervalTerm = { share: Float64Array; worth: Float64Array; weight: number };
 
 type Input = {
   scores: Float64Array;
@@ -51,9 +51,8 @@ function scoreVariances({ scores, prior, terms }: Input): Float64Array {
   return scores.map((score, c) => {
     if (score === Number.NEGATIVE_INFINITY) return 0;
     let variance = logShareVariance(prior.probability[c] as number, prior.worth[c] as number);
-    for (const { share, worth, value, weight } of terms) {
-      const K = share.length / scores.length;
-      variance += weight * weight * logShareVariance(share[c * K + value] as number, worth[c] as number);
+    for (const { share, worth, weight } of terms) {
+      variance += weight * weight * logShareVariance(share[c] as number, worth[c] as number);
     }
     return variance;
   });

@@ -6,7 +6,7 @@ import type { CodedFinding, Layout } from './layout';
 import { posteriorInterval } from './posterior-interval';
 import { mixIn, normaliseLogScores, scoreFindings } from './score';
 import type { Settings } from './settings';
-import { createValueTables } from './value-tables';
+import { createValueShares } from './value-shares';
 
 /**
  * Weighted, shrunken naive Bayes: P(c | x) proportional to P(c | device) times the product of P(v | c, device)^w, with
@@ -14,15 +14,14 @@ import { createValueTables } from './value-tables';
  * they are when asked; results are kept per device until the counts change.
  */
 export function createEstimator(layout: Layout, counts: Counts, settings: Settings): AdditiveEstimator {
-  const tables = createValueTables(counts, settings);
+  const sharesOf = createValueShares(counts, settings);
   const priorOf = createPriors(counts, settings);
-  const column = createColumns(counts, tables);
   const weightOf = (observable: number) => settings.weights[observable] as number;
 
   const evidence: AdditiveEstimator['evidence'] = (device, findings) =>
     distinctFindings(layout, findings).map((finding) => ({
       finding,
-      logLikelihood: column(device, finding),
+      logLikelihood: sharesOf(device, finding.observable, finding.value).share.map(Math.log),
       weight: weightOf(finding.observable),
     }));
   const logScores = (device: number, findings: readonly CodedFinding[]) =>
@@ -38,12 +37,12 @@ export function createEstimator(layout: Layout, counts: Counts, settings: Settin
     logScores,
     probabilities,
     evidence,
-    outcomeTable: (device, observable) => ({ table: tables(device, observable).share, weight: weightOf(observable) }),
+    outcomeTable: (device, observable) => ({ table: sharesOf(device, observable).share, weight: weightOf(observable) }),
     posterior: (device, findings) => {
       const distinct = distinctFindings(layout, findings);
       const terms = distinct.map((finding) => {
-        const { share, worth } = tables(device, finding.observable);
-        return { share, worth, value: finding.value, weight: weightOf(finding.observable) };
+        const { share, worth } = sharesOf(device, finding.observable, finding.value);
+        return { share, worth, weight: weightOf(finding.observable) };
       });
       const probability = probabilities(device, distinct);
       return {
@@ -72,29 +71,5 @@ function createPriors(counts: Counts, settings: Settings): (device: number) => L
       known.set(device, prior);
     }
     return prior;
-  };
-}
-
-/** Columns of log likelihoods by device and finding, kept until the counts change. */
-function createColumns(counts: Counts, tables: ReturnType<typeof createValueTables>) {
-  const { layout } = counts;
-  const known = new Map<number, Float64Array>();
-  let revision = counts.revision;
-  return (device: number, { observable, value }: CodedFinding): Float64Array => {
-    if (revision !== counts.revision) {
-      known.clear();
-      revision = counts.revision;
-    }
-    const flat = (layout.valueStarts[observable] as number) + value;
-    const key = flat * layout.deviceParents.length + device;
-    let column = known.get(key);
-    if (column === undefined) {
-      const K = layout.valueCounts[observable] as number;
-      const { share } = tables(device, observable);
-      column = new Float64Array(layout.causeCount + 1);
-      for (let c = 0; c <= layout.causeCount; c += 1) column[c] = Math.log(share[c * K + value] as number);
-      known.set(key, column);
-    }
-    return column;
   };
 }

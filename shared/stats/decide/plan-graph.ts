@@ -1,5 +1,5 @@
 import { fixSequencer } from './fix-sequence';
-import type { ReadyCheck, ReadyProblem } from './plan-problem';
+import type { ReadyCheck, ReadyFix, ReadyProblem } from './plan-problem';
 
 /** An outcome less likely than this, or a failure this unlikely, is not followed. */
 const NEGLIGIBLE = 1e-12;
@@ -94,19 +94,14 @@ export function planGraph(problem: ReadyProblem): PlanGraph {
 
   const afterFailure = (from: Situation, position: number): Branch => {
     const fix = fixes[position]!;
-    let cured = 0;
-    fix.causes.forEach((cause, entry) => {
-      cured += from.belief[cause]! * fix.cure[entry]!;
-    });
+    const cured = cureChance(fix, from.belief);
     const branch = { kind: 'fix' as const, position, cost: fix.cost };
     if (1 - cured <= NEGLIGIBLE) return { ...branch, ways: [] };
     const key = insertCode(from.key, 0x100 + position);
     let to = situations.get(key);
     if (to === undefined) {
       const belief = from.belief.slice();
-      fix.causes.forEach((cause, entry) => {
-        belief[cause]! *= 1 - fix.cure[entry]!;
-      });
+      for (let entry = 0; entry < fix.causes.length; entry++) belief[fix.causes[entry]!]! *= 1 - fix.cure[entry]!;
       to = situation(key, normalise(belief), withMark(from.tried, position), from.done);
     }
     return { ...branch, ways: [{ outcome: 0, chance: 1 - cured, to }] };
@@ -170,13 +165,19 @@ export function planGraph(problem: ReadyProblem): PlanGraph {
   return { problem, root, size: () => situations.size, expand, settleAll, step };
 }
 
+/** Chance that a fix cures under these beliefs. */
+export function cureChance({ causes, cure }: ReadyFix, belief: Float64Array): number {
+  let chance = 0;
+  for (let entry = 0; entry < causes.length; entry++) chance += belief[causes[entry]!]! * cure[entry]!;
+  return chance;
+}
+
 /** Open fixes, by chance to cure over cost. */
 function openFixes({ fixes }: ReadyProblem, from: Situation): number[] {
   const rated: { position: number; rate: number }[] = [];
   fixes.forEach((fix, position) => {
     if (from.tried[position]) return;
-    let chance = 0;
-    for (let entry = 0; entry < fix.causes.length; entry++) chance += from.belief[fix.causes[entry]!]! * fix.cure[entry]!;
+    const chance = cureChance(fix, from.belief);
     if (chance > NEGLIGIBLE) rated.push({ position, rate: chance / Math.max(fix.cost, NEGLIGIBLE) });
   });
   return rated.sort((a, b) => b.rate - a.rate).map(({ position }) => position);
@@ -185,7 +186,8 @@ function openFixes({ fixes }: ReadyProblem, from: Situation): number[] {
 /** Open checks that tell something, by mutual information over cost. */
 function openChecks({ checks }: ReadyProblem, from: Situation): number[] {
   const rated: { position: number; rate: number }[] = [];
-  const believed = [...from.belief.keys()].filter((cause) => from.belief[cause]! >= RATED_BELIEF);
+  const believed: number[] = [];
+  for (let cause = 0; cause < from.belief.length; cause++) if (from.belief[cause]! >= RATED_BELIEF) believed.push(cause);
   checks.forEach((check, position) => {
     if (from.done[position] || !check.prerequisites.every((needed) => from.done[needed])) return;
     const information = outcomeInformation(from.belief, believed, check);
@@ -200,13 +202,17 @@ function outcomeInformation(belief: Float64Array, believed: readonly number[], c
   const chances = new Float64Array(values);
   let information = 0;
   let total = 0;
-  for (const cause of believed) {
+  for (let place = 0; place < believed.length; place++) {
+    const cause = believed[place]!;
     const mass = belief[cause]!;
     total += mass;
     information += mass * rowInformation[cause]!;
     for (let value = 0, cell = cause * values; value < values; value++) chances[value]! += mass * table[cell + value]!;
   }
-  for (const chance of chances) if (chance > 0) information -= chance * Math.log(chance / total);
+  for (let value = 0; value < values; value++) {
+    const chance = chances[value]!;
+    if (chance > 0) information -= chance * Math.log(chance / total);
+  }
   return information;
 }
 

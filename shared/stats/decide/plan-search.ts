@@ -2,7 +2,7 @@ import { type Branch, branchCost, type PlanGraph, planGraph, type Situation, set
 import type { ReadyProblem } from './plan-problem';
 
 /** Situations weighed where the caller does not say: about 30 ms with 110 causes, 90 fixes and 110 checks. */
-export const DEFAULT_EFFORT = 3000;
+export const DEFAULT_EFFORT = 2500;
 
 /** Situations of the plan that fewer units than this reach are left to the best sequence of fixes. */
 const LEAST_REACH = 0.002;

@@ -1,6 +1,6 @@
 import { expectedTotals, runningTotals } from './plan-totals';
 import { type PlanProblem, type ReadyProblem, readyProblem } from './plan-problem';
-import type { Branch, PlanGraph, Situation } from './plan-graph';
+import { type Branch, cureChance, type PlanGraph, type Situation } from './plan-graph';
 import { DEFAULT_EFFORT, searchPlan } from './plan-search';
 
 /** Situations weighed for the very next step alone; for simulations, where a plan is made anew after every step. */
@@ -72,7 +72,9 @@ export type PolicyNode = {
 /**
  * A conditional plan of checks and fixes with a low expected cost, ending in "stop or hand over". See `searchPlan` for the
  * method. No fix is tried twice; a failed fix counts as evidence (P(no cure | cause) = 1 - cure), an outcome of a check
- * likewise, with the check's weight. Throws a RangeError where the problem is ill-formed.
+ * likewise, with the check's weight. All figures are expected under the beliefs as they would stand at each step; with
+ * weights other than 1 these do not average out to the beliefs at the start, and the figures are good to that extent only.
+ * Throws a RangeError where the problem is ill-formed.
  */
 export function repairPlan(problem: PlanProblem): RepairPlan {
   const ready = readyProblem(problem);
@@ -163,8 +165,8 @@ function outcomeOf(graph: PlanGraph, { outcome, chance, to }: Branch['ways'][num
 function reasonFor(problem: ReadyProblem, situation: Situation, branch: Branch): PlanReason {
   if (branch.kind === 'check') return problem.first.includes(branch.position) ? 'comes-first' : 'saves-more-than-it-costs';
   const rate = (position: number): number => {
-    const { causes, cure, cost } = problem.fixes[position]!;
-    return causes.reduce((sum, cause, entry) => sum + situation.belief[cause]! * cure[entry]!, 0) / Math.max(cost, 1e-12);
+    const fix = problem.fixes[position]!;
+    return cureChance(fix, situation.belief) / Math.max(fix.cost, 1e-12);
   };
   const own = rate(branch.position) * (1 + 1e-9);
   const isBest = problem.fixes.every((_, position) => situation.tried[position] === 1 || rate(position) <= own);

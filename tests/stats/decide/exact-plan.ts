@@ -39,11 +39,21 @@ const withOutcome = (history: History, check: number, outcome: number): History 
   seen: history.seen.with(check, outcome),
 });
 
+/** One number per history, in mixed radix. */
+function numberOf(problem: PlanProblem, { failed, seen }: History): number {
+  let key = 0;
+  for (const hasFailed of failed) key = key * 2 + (hasFailed ? 1 : 0);
+  seen.forEach((outcome, check) => {
+    key = key * (problem.checks[check]!.values + 1) + outcome + 1;
+  });
+  return key;
+}
+
 /** Least expected cost of any policy at all, by exhaustive dynamic programming over what can have been done and seen. */
 export function exactCost(problem: PlanProblem): number {
-  const known = new Map<string, number>();
+  const known = new Map<number, number>();
   const from = (history: History): number => {
-    const key = JSON.stringify(history);
+    const key = numberOf(problem, history);
     const found = known.get(key);
     if (found !== undefined) return found;
     const belief = beliefAfter(problem, history);

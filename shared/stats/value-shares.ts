@@ -1,0 +1,98 @@
+import { COUNT_UNIT, type Counts } from './counts';
+import { createGroupShares, type GroupShares } from './group-shares';
+import type { Layout } from './layout';
+import type { Settings, ValueSettings } from './settings';
+import { PART_PLACE, stepCount, type ValueStep, valueSteps } from './value-steps';
+
+/**
+ * P(v | cause, device) of some values of one observable: `share[c * values + i]`, c up to and with the unlisted cause;
+ * and how many records each cause's row is worth.
+ */
+export type ValueShares = { share: Float64Array; worth: Float64Array };
+
+type Input = {
+  settings: Settings;
+  stepsOf: (cause: number) => readonly ValueStep[];
+  shares: GroupShares;
+  observable: number;
+  values: readonly number[];
+};
+
+/**
+ * Shares of values per cause on a device. From far to near every record counts once; what is known so far enters
+ * each nearer step as a Dirichlet prior whose strength 1/(1/worth + 1/concentration) is limited by how much devices
+ * differ there. It starts at the shares of the cause's group (about the cause, or not).
+ */
+export function valueShares(layout: Layout, { settings, stepsOf, shares, observable, values }: Input): ValueShares {
+  const C = layout.causeCount;
+  const V = values.length;
+  const first = layout.valueStarts[observable] as number;
+  const end = layout.valueStarts[observable + 1] as number;
+  const kind = settings.values[layout.kinds[observable] as number] as ValueSettings;
+  const factor = settings.concentrationFactors[observable] as number;
+  const unit = COUNT_UNIT;
+  const share = new Float64Array((C + 1) * V);
+  const worths = new Float64Array(C + 1);
+  for (let c = 0; c < C; c += 1) {
+    const on = layout.onTarget[observable * C + c] === 1;
+    const from = on ? shares.on : shares.off;
+    for (let i = 0; i < V; i += 1) share[c * V + i] = from[values[i] as number] as number;
+    let worth = factor * (on ? kind.onTarget : kind.offTarget);
+    for (const step of stepsOf(c)) {
+      worth = limitedWorth(worth, step.place, kind);
+      if (step.add.length === 0) continue;
+      let total = 0;
+      for (let flat = first; flat < end; flat += 1) total += stepCount(step, flat);
+      if (total === 0) continue;
+      total /= unit;
+      for (let i = 0; i < V; i += 1) {
+        const counted = stepCount(step, first + (values[i] as number)) / unit;
+        share[c * V + i] = (counted + worth * (share[c * V + i] as number)) / (total + worth);
+      }
+      worth += total;
+    }
+    worths[c] = worth;
+  }
+  for (let i = 0; i < V; i += 1) share[C * V + i] = shares.all[values[i] as number] as number;
+  worths[C] = factor * kind.offTarget;
+  return { share, worth: worths };
+}
+
+/** What is known from further away is worth at most the concentration of the step. */
+export function limitedWorth(worth: number, place: number, limits: { levels: readonly number[]; part: number }): number {
+  if (place < 0) return worth;
+  const limit = place === PART_PLACE ? limits.part : (limits.levels[place] as number);
+  return 1 / (1 / worth + 1 / limit);
+}
+
+/** Shares of one value (`value`) or of all values of an observable on a device. */
+export type SharesOf = (device: number, observable: number, value?: number) => ValueShares;
+
+/** Value shares by device, computed when first asked for and again once the counts have changed. */
+export function createValueShares(counts: Counts, settings: Settings): SharesOf {
+  const { layout } = counts;
+  const groups = createGroupShares(counts, settings);
+  const devices = new Map<number, { steps: (ValueStep[] | undefined)[]; known: Map<number, ValueShares> }>();
+  let revision = counts.revision;
+  return (device, observable, value) => {
+    if (revision !== counts.revision) {
+      devices.clear();
+      revision = counts.revision;
+    }
+    const here = devices.get(device) ?? { steps: [], known: new Map<number, ValueShares>() };
+    devices.set(device, here);
+    // Whole tables have negative keys.
+    const key = value === undefined ? -1 - observable : (layout.valueStarts[observable] as number) + value;
+    let shares = here.known.get(key);
+    if (shares === undefined) {
+      const stepsOf = (cause: number) => {
+        here.steps[cause] ??= valueSteps(counts, device, cause);
+        return here.steps[cause] as ValueStep[];
+      };
+      const values = value === undefined ? Array.from({ length: layout.valueCounts[observable] as number }, (_, v) => v) : [value];
+      shares = valueShares(layout, { settings, stepsOf, shares: groups(observable), observable, values });
+      here.known.set(key, shares);
+    }
+    return shares;
+  };
+}
