@@ -20,7 +20,7 @@ export const chipsSwappedChecks: Check[] = [
     targetRole: 'processor',
     instruments: [],
     needs: ['donor'],
-    stage: 1,
+    stage: 2,
     minutes: 8,
     cautions: ['static'],
     outcomes: [
@@ -64,7 +64,7 @@ export const chipsSwappedChecks: Check[] = [
     targetRole: 'video-generator',
     instruments: [],
     needs: ['donor'],
-    stage: 1,
+    stage: 2,
     minutes: 8,
     cautions: ['static'],
     outcomes: [
@@ -107,7 +107,7 @@ export const chipsSwappedChecks: Check[] = [
     targetRole: 'sound-generator',
     instruments: [],
     needs: ['donor'],
-    stage: 1,
+    stage: 2,
     minutes: 8,
     cautions: ['static'],
     outcomes: [
@@ -152,7 +152,7 @@ export const chipsSwappedChecks: Check[] = [
     targetRole: 'io-port',
     instruments: [],
     needs: ['donor'],
-    stage: 1,
+    stage: 2,
     minutes: 8,
     cautions: ['static'],
     outcomes: [
@@ -197,7 +197,7 @@ export const chipsSwappedChecks: Check[] = [
     targetRole: 'program-rom',
     instruments: [],
     needs: ['donor'],
-    stage: 1,
+    stage: 2,
     minutes: 8,
     cautions: ['static'],
     outcomes: [

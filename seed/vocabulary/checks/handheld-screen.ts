@@ -135,7 +135,7 @@ export const handheldScreenChecks: Check[] = [
       'inverter output',
     ],
     area: 'monitor',
-    howTo: "Tube backlights run on several hundred volts: do not touch the inverter or its leads and measure only with a probe rated for it; leave it alone otherwise. LED and panel types: measure at the backlight's contacts with the meter on volts DC. Supply and no light points at the lamp.",
+    howTo: "Tube backlights run on several hundred volts: do not touch the inverter or its leads and measure only with a probe rated for it; otherwise leave it to a qualified person. LED and panel types: measure at the backlight's contacts with the meter on volts DC. Supply and no light points at the lamp.",
     targetRole: 'backlight-inverter',
     instruments: ['multimeter'],
     needs: [],

@@ -7,7 +7,6 @@ export const monitorPartsChecks: Check[] = [
     meaning: 'The horizontal output transistor is tested for a short.',
     synonyms: [
       'horizontal output transistor',
-      'hot',
       'hot transistor',
       'line output transistor',
       'lopt transistor',

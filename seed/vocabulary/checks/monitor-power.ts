@@ -74,7 +74,17 @@ export const monitorPowerChecks: Check[] = [
       },
     ],
     workingOutcome: 'pulsing',
-    rule: null,
+    rule: {
+      unit: 'kHz',
+      bands: [
+        { outcome: 'absent', min: null, max: 1 },
+        { outcome: 'off-frequency', min: 1, max: 15 },
+        { outcome: 'pulsing', min: 15, max: 16.5 },
+        { outcome: 'off-frequency', min: 16.5, max: null },
+      ],
+      overload: null,
+      source: 'Line rates 15.625 kHz (625 lines) and 15.734 kHz (525 lines) after ITU-R BT.470; margin for consoles is common practice, no source; not for monitors of higher line rates.',
+    },
     prerequisites: [],
     risk: 1,
     categories: ['monitor'],

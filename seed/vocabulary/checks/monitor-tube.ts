@@ -167,7 +167,7 @@ export const monitorTubeChecks: Check[] = [
     targetRole: 'convergence-rings',
     instruments: ['test-media'],
     needs: [],
-    stage: 2,
+    stage: 0,
     minutes: 10,
     cautions: [],
     outcomes: [

@@ -105,7 +105,7 @@ export const outsideMonitorChecks: Check[] = [
     needs: [],
     stage: 0,
     minutes: 10,
-    cautions: [],
+    cautions: ['mains'],
     outcomes: [
       {
         slug: 'no-change',
@@ -131,7 +131,7 @@ export const outsideMonitorChecks: Check[] = [
     meaning: 'High voltage is judged by its outward signs, without opening the case.',
     synonyms: [
       'high voltage',
-      'static on the screen',
+      'static charge on the tube',
       'eht',
       'hv rustle',
       'crackle at switch on',
@@ -141,7 +141,7 @@ export const outsideMonitorChecks: Check[] = [
       'hv present',
     ],
     area: 'monitor',
-    howTo: 'Leave the case closed. Switch on from cold and listen for the short rustle as the tube charges; hold the back of a hand near the glass, not on metal, and feel for the pull on the hairs; a strip of paper is drawn to the glass. Never probe the anode to see whether it is there.',
+    howTo: 'Leave the case closed. Switch on from cold and listen for the short rustle as the tube charges; hold the back of a hand near the glass, not on metal, and feel for the pull on the hairs; a strip of paper is drawn to the glass. Never probe the anode to see whether it is there: measuring it is for people qualified for tube sets.',
     targetRole: 'flyback-transformer',
     instruments: [],
     needs: [],

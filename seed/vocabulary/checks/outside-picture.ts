@@ -87,7 +87,6 @@ export const outsidePictureChecks: Check[] = [
     label: 'Input and channel of the display',
     meaning: "The display's input or channel is checked against the socket in use.",
     synonyms: [
-      'input',
       'input selected',
       'tv input',
       'channel',

@@ -42,7 +42,7 @@ export const outsideUnitChecks: Check[] = [
     ],
     workingOutcome: 'normal',
     rule: null,
-    prerequisites: ['rails-short-test'],
+    prerequisites: [],
     risk: 1,
     categories: ['home-computer', 'console', 'handheld', 'arcade-board', 'drive'],
   },

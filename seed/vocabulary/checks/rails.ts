@@ -152,12 +152,12 @@ export const railsChecks: Check[] = [
     rule: {
       unit: 'V',
       bands: [
-        { outcome: 'in-tolerance', min: null, max: -4.5 },
+        { outcome: 'in-tolerance', min: -5.5, max: -4.5 },
         { outcome: 'low', min: -4.5, max: -0.5 },
         { outcome: 'absent', min: -0.5, max: null },
       ],
       overload: null,
-      source: 'Common practice, no source: -5 V within 10 %; nearer to zero than 0.5 V counts as absent.',
+      source: 'Common practice, no source: -5 V within 10 %, what lies below -5.5 V is left unread; nearer to zero than 0.5 V counts as absent.',
     },
     prerequisites: ['rails-short-test'],
     risk: 1,

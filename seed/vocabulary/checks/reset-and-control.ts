@@ -149,7 +149,6 @@ export const resetAndControlChecks: Check[] = [
       'halt line',
       'halt',
       'ready line',
-      'ready',
       'busreq',
       'bus request',
       'wait pin',

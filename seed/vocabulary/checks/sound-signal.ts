@@ -195,7 +195,7 @@ export const soundSignalChecks: Check[] = [
     needs: [],
     stage: 2,
     minutes: 10,
-    cautions: [],
+    cautions: ['mains'],
     outcomes: [
       {
         slug: 'heard',

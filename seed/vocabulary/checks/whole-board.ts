@@ -64,7 +64,7 @@ export const wholeBoardChecks: Check[] = [
     needs: [],
     stage: 2,
     minutes: 15,
-    cautions: [],
+    cautions: ['mains', 'high-voltage'],
     outcomes: [
       {
         slug: 'no-change',

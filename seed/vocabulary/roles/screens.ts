@@ -61,7 +61,7 @@ export const screensRoles: Role[] = [
     slug: 'horizontal-output',
     label: 'Horizontal output transistor',
     meaning: 'The transistor that switches the flyback and line coil.',
-    synonyms: ['horizontal output transistor', 'hot', 'line output transistor'],
+    synonyms: ['horizontal output transistor', 'hot transistor', 'line output transistor'],
     outside: false,
   },
   {

@@ -131,7 +131,7 @@ export const soundAndPowerRoles: Role[] = [
     slug: 'fuse',
     label: 'Fuse',
     meaning: 'The part that opens when too much current flows.',
-    synonyms: ['fuse', 'picofuse', 'fusible link'],
+    synonyms: ['fuse', 'fusible link'],
     outside: false,
   },
 ];

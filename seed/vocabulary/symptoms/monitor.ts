@@ -14,7 +14,6 @@ export const monitorSymptoms: Symptom[] = [
       'blank crt',
       'crt stays dark',
       'tube stays black',
-      'no high voltage no picture',
     ],
     area: 'monitor',
     absentPhrases: ['raster present', 'has raster', 'raster fine'],
