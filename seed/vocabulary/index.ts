@@ -1,4 +1,5 @@
 import type { Vocabulary } from '../../shared/schemas/vocabulary';
+import { arcadeAndRibbonChecks } from './checks/arcade-and-ribbon';
 import { batteriesCauses } from './causes/batteries';
 import { batteriesFixes } from './fixes/batteries';
 import { busLinesChecks } from './checks/bus-lines';
@@ -6,11 +7,11 @@ import { busesCauses } from './causes/buses';
 import { capacitorsChecks } from './checks/capacitors';
 import { capacitorsFixes } from './fixes/capacitors';
 import { chipTemperatureChecks } from './checks/chip-temperature';
-import { chipsSwappedChecks } from './checks/chips-swapped';
 import { clockChecks } from './checks/clock';
 import { clockResetCauses } from './causes/clock-reset';
 import { clockResetFixes } from './fixes/clock-reset';
 import { clockResetSymptoms } from './symptoms/clock-reset';
+import { clockSourcesChecks } from './checks/clock-sources';
 import { connectionsAndInputRoles } from './roles/connections-and-input';
 import { connectionsCauses } from './causes/connections';
 import { connectionsFixes } from './fixes/connections';
@@ -18,12 +19,14 @@ import { connectorsCauses } from './causes/connectors';
 import { connectorsChecks } from './checks/connectors';
 import { connectorsFixes } from './fixes/connectors';
 import { continuityChecks } from './checks/continuity';
+import { controlsSymptoms } from './symptoms/controls';
 import { convertersFixes } from './fixes/converters';
 import { driveAlignmentFixes } from './fixes/drive-alignment';
 import { driveElectronicsFixes } from './fixes/drive-electronics';
 import { driveHeadsCauses } from './causes/drive-heads';
 import { driveMechanicsChecks } from './checks/drive-mechanics';
 import { driveMechanicsFixes } from './fixes/drive-mechanics';
+import { driveRollersLensChecks } from './checks/drive-rollers-lens';
 import { driveSignalsChecks } from './checks/drive-signals';
 import { driveSignalsReadChecks } from './checks/drive-signals-read';
 import { drivesCauses } from './causes/drives';
@@ -33,6 +36,7 @@ import { handheldScreenCauses } from './causes/handheld-screen';
 import { handheldScreenChecks } from './checks/handheld-screen';
 import { handheldScreenFixes } from './fixes/handheld-screen';
 import { handheldScreenSymptoms } from './symptoms/handheld-screen';
+import { inputBatterySpeakerChecks } from './checks/input-battery-speaker';
 import { inputCauses } from './causes/input';
 import { inputFixes } from './fixes/input';
 import { inputLinesChecks } from './checks/input-lines';
@@ -51,6 +55,7 @@ import { memorySymptoms } from './symptoms/memory';
 import { monitorCauses } from './causes/monitor';
 import { monitorDeflectionChecks } from './checks/monitor-deflection';
 import { monitorHorizontalFixes } from './fixes/monitor-horizontal';
+import { monitorImageSymptoms } from './symptoms/monitor-image';
 import { monitorPartsChecks } from './checks/monitor-parts';
 import { monitorPowerChecks } from './checks/monitor-power';
 import { monitorSignalCauses } from './causes/monitor-signal';
@@ -62,10 +67,12 @@ import { monitorTubeFixes } from './fixes/monitor-tube';
 import { monitorVerticalFixes } from './fixes/monitor-vertical';
 import { noneCauses } from './causes/none';
 import { outsideCauses } from './causes/outside';
+import { outsideDiagnosisChecks } from './checks/outside-diagnosis';
 import { outsideFixes } from './fixes/outside';
 import { outsideMediaChecks } from './checks/outside-media';
 import { outsideMonitorChecks } from './checks/outside-monitor';
 import { outsidePictureChecks } from './checks/outside-picture';
+import { outsidePowerChecks } from './checks/outside-power';
 import { outsideRoles } from './roles/outside';
 import { outsideSoundInputChecks } from './checks/outside-sound-input';
 import { outsideSupplyChecks } from './checks/outside-supply';
@@ -74,9 +81,12 @@ import { outsideUnitChecks } from './checks/outside-unit';
 import { piggybackChecks } from './checks/piggyback';
 import { powerCapacitorsCauses } from './causes/power-capacitors';
 import { powerCauses } from './causes/power';
+import { powerContinuityChecks } from './checks/power-continuity';
 import { powerInletFixes } from './fixes/power-inlet';
 import { powerPartsFixes } from './fixes/power-parts';
 import { powerSymptoms } from './symptoms/power';
+import { processorVideoSwappedChecks } from './checks/processor-video-swapped';
+import { railQualityChecks } from './checks/rail-quality';
 import { railsChecks } from './checks/rails';
 import { regulatorsChecks } from './checks/regulators';
 import { resetAndControlChecks } from './checks/reset-and-control';
@@ -88,6 +98,7 @@ import { solderedChecks } from './checks/soldered';
 import { soundAndPowerRoles } from './roles/sound-and-power';
 import { soundCauses } from './causes/sound';
 import { soundFixes } from './fixes/sound';
+import { soundIoRomSwappedChecks } from './checks/sound-io-rom-swapped';
 import { soundSignalChecks } from './checks/sound-signal';
 import { soundSymptoms } from './symptoms/sound';
 import { supplyPartsChecks } from './checks/supply-parts';
@@ -103,7 +114,14 @@ import { videoSignalSymptoms } from './symptoms/video-signal';
 import { visualChecks } from './checks/visual';
 import { wholeBoardChecks } from './checks/whole-board';
 
-/** The shared vocabulary: what the casebook, the reader and the fault models speak of. Slugs are for good. */
+/**
+ * The shared vocabulary: what the casebook, the reader and the fault models speak of. Slugs are for good:
+ * posted cases carry them.
+ *
+ * Within one kind no two entries share a synonym. Across kinds some words are really ambiguous at the bench
+ * ("cleaned the slot" is a check where its outcome matters and a fix where it cured); they are listed in
+ * tests/seed/vocabulary.test.ts, and a reader has to offer both.
+ */
 export const vocabulary: Vocabulary = {
   roles: [
     ...logicAndVideoRoles,
@@ -122,32 +140,43 @@ export const vocabulary: Vocabulary = {
     ...memorySymptoms,
     ...soundSymptoms,
     ...inputSymptoms,
+    ...controlsSymptoms,
     ...mediaSymptoms,
     ...drivesSymptoms,
     ...mechanicalBatterySymptoms,
     ...monitorSymptoms,
+    ...monitorImageSymptoms,
     ...handheldScreenSymptoms,
   ],
   checks: [
     ...outsideSupplyChecks,
+    ...outsidePowerChecks,
     ...outsideUnitChecks,
     ...outsidePictureChecks,
     ...outsideSoundInputChecks,
     ...outsideMediaChecks,
+    ...outsideDiagnosisChecks,
     ...outsideMonitorChecks,
     ...visualChecks,
     ...continuityChecks,
+    ...powerContinuityChecks,
     ...supplyPartsChecks,
     ...capacitorsChecks,
     ...socketsChecks,
-    ...chipsSwappedChecks,
+    ...processorVideoSwappedChecks,
+    ...soundIoRomSwappedChecks,
     ...connectorsChecks,
+    ...arcadeAndRibbonChecks,
     ...inputPartsChecks,
+    ...inputBatterySpeakerChecks,
     ...driveMechanicsChecks,
+    ...driveRollersLensChecks,
     ...monitorPartsChecks,
     ...railsChecks,
+    ...railQualityChecks,
     ...regulatorsChecks,
     ...clockChecks,
+    ...clockSourcesChecks,
     ...resetAndControlChecks,
     ...busLinesChecks,
     ...selectLinesChecks,

@@ -85,12 +85,7 @@ export const outsideCauses: Cause[] = [
     slug: 'display-standard-mismatch',
     label: 'Display does not take this signal',
     meaning: "The display is sound but does not take this unit's line rate, colour system or signal type.",
-    synonyms: [
-      'wrong video standard',
-      'display incompatible',
-      'tv does not support the signal',
-      'non standard sync',
-    ],
+    synonyms: ['wrong video standard', 'display incompatible', 'tv does not support the signal', 'non standard sync'],
     role: 'display',
     mode: 'unsuitable',
     usualProof: 'Another display of the right kind shows a good picture.',

@@ -18,7 +18,8 @@ export const capacitorsChecks: Check[] = [
       'filter capacitors',
     ],
     area: 'power',
-    howTo: 'Unplug and discharge each capacitor through a resistor, then check with the meter that it is empty. Use an ESR tester across each electrolytic and compare with its table for that size. Large filter capacitors of 100 µF and more should be well under an ohm. Mark the bad ones.',
+    howTo:
+      'Unplug and discharge each capacitor through a resistor, then check with the meter that it is empty. Use an ESR tester across each electrolytic and compare with its table for that size. Large filter capacitors of 100 µF and more should be well under an ohm. Mark the bad ones.',
     targetRole: 'filter-capacitor',
     instruments: ['capacitor-tester'],
     needs: [],
@@ -63,7 +64,8 @@ export const capacitorsChecks: Check[] = [
       'cap pulled',
     ],
     area: 'power',
-    howTo: 'Unplug and discharge. The iron is hot and flux smoke is harmful: air the room. Lift one leg or take the part out, note its polarity, and measure it with a capacitor tester. Electrolytics commonly read from 20 % below to well above their mark. Look underneath for leakage.',
+    howTo:
+      'Unplug and discharge. The iron is hot and flux smoke is harmful: air the room. Lift one leg or take the part out, note its polarity, and measure it with a capacitor tester. Electrolytics commonly read from 20 % below to well above their mark. Look underneath for leakage.',
     targetRole: 'filter-capacitor',
     instruments: ['capacitor-tester', 'soldering-iron'],
     needs: [],
@@ -103,7 +105,8 @@ export const capacitorsChecks: Check[] = [
       'starting capacitor',
     ],
     area: 'power',
-    howTo: 'Mains-side: unplug, and make sure the main capacitor is empty; a qualified person does this where local rules ask for it. Find the small electrolytic (about 1 to 100 µF) beside the control chip or switching transistor and measure its ESR: above a few ohms it is worn out.',
+    howTo:
+      'Mains-side: unplug, and make sure the main capacitor is empty; a qualified person does this where local rules ask for it. Find the small electrolytic (about 1 to 100 µF) beside the control chip or switching transistor and measure its ESR: above a few ohms it is worn out.',
     targetRole: 'start-capacitor',
     instruments: ['capacitor-tester'],
     needs: [],
@@ -121,7 +124,10 @@ export const capacitorsChecks: Check[] = [
     workingOutcome: 'good',
     rule: {
       unit: 'Ohm',
-      bands: [{ outcome: 'good', min: null, max: 5 }, { outcome: 'high', min: 5, max: null }],
+      bands: [
+        { outcome: 'good', min: null, max: 5 },
+        { outcome: 'high', min: 5, max: null },
+      ],
       overload: 'high',
       source: 'Common practice, no source, for electrolytics of 1 to 100 uF.',
     },

@@ -16,7 +16,8 @@ export const chipTemperatureChecks: Check[] = [
       'hot ram',
     ],
     area: 'memory',
-    howTo: 'A shorted chip can burn: come near with the back of a finger before touching, or use a thermometer. Two minutes after switch-on compare the chips. All should be equally warm; one much hotter than its neighbours is probably shorted.',
+    howTo:
+      'A shorted chip can burn: come near with the back of a finger before touching, or use a thermometer. Two minutes after switch-on compare the chips. All should be equally warm; one much hotter than its neighbours is probably shorted.',
     targetRole: 'work-ram',
     instruments: ['thermometer'],
     needs: [],
@@ -55,7 +56,8 @@ export const chipTemperatureChecks: Check[] = [
       'video ram touch test',
     ],
     area: 'memory',
-    howTo: 'A shorted chip can burn: come near with the back of a finger before touching, or use a thermometer. Two minutes after switch-on compare the chips. One much hotter than its neighbours is probably shorted.',
+    howTo:
+      'A shorted chip can burn: come near with the back of a finger before touching, or use a thermometer. Two minutes after switch-on compare the chips. One much hotter than its neighbours is probably shorted.',
     targetRole: 'video-ram',
     instruments: ['thermometer'],
     needs: [],
@@ -94,7 +96,8 @@ export const chipTemperatureChecks: Check[] = [
       'cpu feels',
     ],
     area: 'buses',
-    howTo: 'Come near with the back of a finger before touching, or use a thermometer. Hand-warm is usual after five minutes. Too hot to touch suggests a short or contention on the bus; stone cold suggests no supply or no clock.',
+    howTo:
+      'Come near with the back of a finger before touching, or use a thermometer. Hand-warm is usual after five minutes. Too hot to touch suggests a short or contention on the bus; stone cold suggests no supply or no clock.',
     targetRole: 'processor',
     instruments: ['thermometer'],
     needs: [],
@@ -139,7 +142,8 @@ export const chipTemperatureChecks: Check[] = [
       'video chip feels',
     ],
     area: 'video',
-    howTo: 'Come near with the back of a finger before touching, or use a thermometer. Many video generators run hot by design, so compare with a working unit. Stone cold suggests no supply or no clock.',
+    howTo:
+      'Come near with the back of a finger before touching, or use a thermometer. Many video generators run hot by design, so compare with a working unit. Stone cold suggests no supply or no clock.',
     targetRole: 'video-generator',
     instruments: ['thermometer'],
     needs: [],

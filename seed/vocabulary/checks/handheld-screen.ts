@@ -16,7 +16,8 @@ export const handheldScreenChecks: Check[] = [
       'panel bias',
     ],
     area: 'monitor',
-    howTo: "Power up, set the meter to volts DC and touch the contrast wiper or the panel's bias pin. Turn the control from end to end: the voltage must change smoothly through its range; compare with a working unit.",
+    howTo:
+      "Power up, set the meter to volts DC and touch the contrast wiper or the panel's bias pin. Turn the control from end to end: the voltage must change smoothly through its range; compare with a working unit.",
     targetRole: 'contrast-control',
     instruments: ['multimeter'],
     needs: [],
@@ -52,7 +53,8 @@ export const handheldScreenChecks: Check[] = [
       'lcd connector signals',
     ],
     area: 'monitor',
-    howTo: "Power up and probe the panel connector's lines one by one, with a fine tip. Data, clock and frame lines must pulse. Lines alive with a blank panel point at panel, bias or bond.",
+    howTo:
+      "Power up and probe the panel connector's lines one by one, with a fine tip. Data, clock and frame lines must pulse. Lines alive with a blank panel point at panel, bias or bond.",
     targetRole: 'lcd-driver',
     instruments: ['logic-probe'],
     needs: [],
@@ -97,7 +99,8 @@ export const handheldScreenChecks: Check[] = [
       'pressing the flex',
     ],
     area: 'monitor',
-    howTo: 'Power up with the case open. Press along the foil joint at the glass edge with a soft eraser, lightly: the glass cracks easily. Lines that return show a loose bond.',
+    howTo:
+      'Power up with the case open. Press along the foil joint at the glass edge with a soft eraser, lightly: the glass cracks easily. Lines that return show a loose bond.',
     targetRole: 'lcd-panel',
     instruments: [],
     needs: [],
@@ -135,7 +138,8 @@ export const handheldScreenChecks: Check[] = [
       'inverter output',
     ],
     area: 'monitor',
-    howTo: "Tube backlights run on several hundred volts: do not touch the inverter or its leads and measure only with a probe rated for it; otherwise leave it to a qualified person. LED and panel types: measure at the backlight's contacts with the meter on volts DC. Supply and no light points at the lamp.",
+    howTo:
+      "Tube backlights run on several hundred volts: do not touch the inverter or its leads and measure only with a probe rated for it; otherwise leave it to a qualified person. LED and panel types: measure at the backlight's contacts with the meter on volts DC. Supply and no light points at the lamp.",
     targetRole: 'backlight-inverter',
     instruments: ['multimeter'],
     needs: [],
@@ -149,7 +153,10 @@ export const handheldScreenChecks: Check[] = [
     workingOutcome: 'present',
     rule: {
       unit: 'V',
-      bands: [{ outcome: 'absent', min: null, max: 2 }, { outcome: 'present', min: 2, max: null }],
+      bands: [
+        { outcome: 'absent', min: null, max: 2 },
+        { outcome: 'present', min: 2, max: null },
+      ],
       overload: null,
       source: 'Common practice, no source: lamps need at least 2 V (LED strings) and far more for tubes.',
     },

@@ -16,7 +16,8 @@ export const inputLinesChecks: Check[] = [
       'scanning',
     ],
     area: 'input',
-    howTo: 'Power up and go along the scan lines with the probe. On most machines they pulse in turn all the time. One that rests is a dead output or a short; none pulsing means that the scan does not run.',
+    howTo:
+      'Power up and go along the scan lines with the probe. On most machines they pulse in turn all the time. One that rests is a dead output or a short; none pulsing means that the scan does not run.',
     targetRole: 'io-port',
     instruments: ['logic-probe'],
     needs: [],
@@ -61,7 +62,8 @@ export const inputLinesChecks: Check[] = [
       'joystick port',
     ],
     area: 'input',
-    howTo: 'Plug in a good controller, power up and put the probe on each line at the chip. Press the matching direction or button: the level must change each time. A line that changes at the port and not at the chip is open between them.',
+    howTo:
+      'Plug in a good controller, power up and put the probe on each line at the chip. Press the matching direction or button: the level must change each time. A line that changes at the port and not at the chip is open between them.',
     targetRole: 'io-port',
     instruments: ['logic-probe'],
     needs: [],
@@ -104,7 +106,8 @@ export const inputLinesChecks: Check[] = [
       'port 5v',
     ],
     area: 'input',
-    howTo: "Power up, set the meter to volts DC, black on the port's ground contact, red on its supply contact, without bridging the pins. It should be the 5 V of the board. A missing one is often a small fuse, coil or resistor.",
+    howTo:
+      "Power up, set the meter to volts DC, black on the port's ground contact, red on its supply contact, without bridging the pins. It should be the 5 V of the board. A missing one is often a small fuse, coil or resistor.",
     targetRole: 'controller-port',
     instruments: ['multimeter'],
     needs: [],
@@ -122,7 +125,10 @@ export const inputLinesChecks: Check[] = [
     workingOutcome: 'present',
     rule: {
       unit: 'V',
-      bands: [{ outcome: 'absent', min: null, max: 4 }, { outcome: 'present', min: 4, max: null }],
+      bands: [
+        { outcome: 'absent', min: null, max: 4 },
+        { outcome: 'present', min: 4, max: null },
+      ],
       overload: null,
       source: 'Common practice, no source: port supplies are 5 V, a little less behind a filter.',
     },
@@ -146,7 +152,8 @@ export const inputLinesChecks: Check[] = [
       'i/o chip activity',
     ],
     area: 'input',
-    howTo: 'Power up. Check supply, reset and clock of the chip, then its select line and its port pins with the probe. With these right, port pins that never move while the program should drive them point at the chip.',
+    howTo:
+      'Power up. Check supply, reset and clock of the chip, then its select line and its port pins with the probe. With these right, port pins that never move while the program should drive them point at the chip.',
     targetRole: 'io-port',
     instruments: ['logic-probe'],
     needs: [],
@@ -185,7 +192,8 @@ export const inputLinesChecks: Check[] = [
       'cartridge port signals',
     ],
     area: 'media-connectors',
-    howTo: "Power up with a cartridge in and probe each contact's solder point, not the spring side. Address, data and select lines should pulse, ground and 5 V be right. A contact dead here and alive at the processor is open between them.",
+    howTo:
+      "Power up with a cartridge in and probe each contact's solder point, not the spring side. Address, data and select lines should pulse, ground and 5 V be right. A contact dead here and alive at the processor is open between them.",
     targetRole: 'cartridge-connector',
     instruments: ['logic-probe'],
     needs: [],

@@ -17,7 +17,8 @@ export const memoryDataChecks: Check[] = [
       'memory data lines',
     ],
     area: 'memory',
-    howTo: 'Go from chip to chip along the data-out pins (for 4164-type chips pin 14) with the probe or scope. All should pulse alike. An output that stays high, low or at half level while the others move is the suspect.',
+    howTo:
+      'Go from chip to chip along the data-out pins (for 4164-type chips pin 14) with the probe or scope. All should pulse alike. An output that stays high, low or at half level while the others move is the suspect.',
     targetRole: 'work-ram',
     instruments: ['logic-probe'],
     needs: [],
@@ -62,7 +63,8 @@ export const memoryDataChecks: Check[] = [
       'display ram data',
     ],
     area: 'memory',
-    howTo: 'Go from chip to chip along the data pins of the video RAM with the probe or scope while a picture is shown. All should pulse. A line that stays at one level shows as stripes or wrong dots in every character.',
+    howTo:
+      'Go from chip to chip along the data pins of the video RAM with the probe or scope while a picture is shown. All should pulse. A line that stays at one level shows as stripes or wrong dots in every character.',
     targetRole: 'video-ram',
     instruments: ['logic-probe'],
     needs: [],

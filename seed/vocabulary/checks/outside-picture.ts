@@ -17,7 +17,8 @@ export const outsidePictureChecks: Check[] = [
       'swapped the lead',
     ],
     area: 'video',
-    howTo: 'Switch off both ends. Use a cable of the same type that works on another unit, plug it in fully at both ends, select the same input and switch on.',
+    howTo:
+      'Switch off both ends. Use a cable of the same type that works on another unit, plug it in fully at both ends, select the same input and switch on.',
     targetRole: 'av-cable',
     instruments: [],
     needs: ['working-unit'],
@@ -57,7 +58,8 @@ export const outsidePictureChecks: Check[] = [
       'other display',
     ],
     area: 'video',
-    howTo: 'Use a display that is known to show this kind of signal (same line rate and connector), preferably one that just worked with a similar unit. Connect it with the same cable, select its input and switch on. Large tubes are heavy: lift with two people.',
+    howTo:
+      'Use a display that is known to show this kind of signal (same line rate and connector), preferably one that just worked with a similar unit. Connect it with the same cable, select its input and switch on. Large tubes are heavy: lift with two people.',
     targetRole: 'display',
     instruments: [],
     needs: ['working-unit'],
@@ -98,7 +100,8 @@ export const outsidePictureChecks: Check[] = [
       'tv channel',
     ],
     area: 'video',
-    howTo: "Look which socket the cable is in, then step through the display's inputs until that one is shown. For an aerial connection search the band around the modulator's channel slowly by hand. Check that sync or signal-type settings fit.",
+    howTo:
+      "Look which socket the cable is in, then step through the display's inputs until that one is shown. For an aerial connection search the band around the modulator's channel slowly by hand. Check that sync or signal-type settings fit.",
     targetRole: 'input-selector',
     instruments: [],
     needs: [],
@@ -132,7 +135,8 @@ export const outsidePictureChecks: Check[] = [
       'cable wiggled',
     ],
     area: 'video',
-    howTo: 'With the unit on, hold the plug by its body and move it a little each way, first at the unit, then at the display. Do not pull at the cord. Note at which end the picture reacts.',
+    howTo:
+      'With the unit on, hold the plug by its body and move it a little each way, first at the unit, then at the display. Do not pull at the cord. Note at which end the picture reacts.',
     targetRole: 'video-connector',
     instruments: [],
     needs: [],
@@ -172,7 +176,8 @@ export const outsidePictureChecks: Check[] = [
       'tried rf',
     ],
     area: 'video',
-    howTo: 'If the unit has more than one picture output, connect the display to another one and select its input. Compare: a fault on both lies before the point where the outputs part.',
+    howTo:
+      'If the unit has more than one picture output, connect the display to another one and select its input. Compare: a fault on both lies before the point where the outputs part.',
     targetRole: 'rf-modulator',
     instruments: [],
     needs: [],

@@ -16,7 +16,8 @@ export const piggybackChecks: Check[] = [
       'ram chip on top',
     ],
     area: 'memory',
-    howTo: 'Only for chips that are not hot: a shorted chip cannot be helped this way. Unplug, press a good chip of the same type and direction onto the suspect so that every leg touches, then switch on and watch. Unplug before moving to the next. No change proves little; a cure points at the chip.',
+    howTo:
+      'Only for chips that are not hot: a shorted chip cannot be helped this way. Unplug, press a good chip of the same type and direction onto the suspect so that every leg touches, then switch on and watch. Unplug before moving to the next. No change proves little; a cure points at the chip.',
     targetRole: 'work-ram',
     instruments: [],
     needs: ['new-part'],
@@ -59,7 +60,8 @@ export const piggybackChecks: Check[] = [
       'piggybacked the video ram',
     ],
     area: 'memory',
-    howTo: 'Only for chips that are not hot. Unplug, press a good chip of the same type and direction onto the suspect so that every leg touches, then switch on and watch the picture. Unplug before moving to the next. No change proves little.',
+    howTo:
+      'Only for chips that are not hot. Unplug, press a good chip of the same type and direction onto the suspect so that every leg touches, then switch on and watch the picture. Unplug before moving to the next. No change proves little.',
     targetRole: 'video-ram',
     instruments: [],
     needs: ['new-part'],
@@ -103,7 +105,8 @@ export const piggybackChecks: Check[] = [
       '74 series piggybacked',
     ],
     area: 'buses',
-    howTo: 'Only for chips that are not hot. Unplug, press a chip of the same type and direction onto the suspect so that every leg touches, then switch on. It helps where an output is open, not where it is stuck. Unplug before the next.',
+    howTo:
+      'Only for chips that are not hot. Unplug, press a chip of the same type and direction onto the suspect so that every leg touches, then switch on. It helps where an output is open, not where it is stuck. Unplug before the next.',
     targetRole: 'bus-buffer',
     instruments: [],
     needs: ['new-part'],

@@ -16,7 +16,8 @@ export const regulatorsChecks: Check[] = [
       'raw dc',
     ],
     area: 'power',
-    howTo: "Test the rails for shorts first. The regulator's heat sink may be hot. Power up, set the meter to volts DC, black on ground, red on the input pin. A 7805-type regulator needs 7 V or more. If it is missing, look towards jack, switch, fuse and rectifier.",
+    howTo:
+      "Test the rails for shorts first. The regulator's heat sink may be hot. Power up, set the meter to volts DC, black on ground, red on the input pin. A 7805-type regulator needs 7 V or more. If it is missing, look towards jack, switch, fuse and rectifier.",
     targetRole: 'voltage-regulator',
     instruments: ['multimeter'],
     needs: [],
@@ -61,7 +62,8 @@ export const regulatorsChecks: Check[] = [
       'heat sink',
     ],
     area: 'power',
-    howTo: 'It may burn: point a thermometer at it, or come near with the back of a finger without touching. After five minutes compare with a working unit. Very hot means overload or poor heat sinking; stone cold means that no current flows.',
+    howTo:
+      'It may burn: point a thermometer at it, or come near with the back of a finger without touching. After five minutes compare with a working unit. Very hot means overload or poor heat sinking; stone cold means that no current flows.',
     targetRole: 'voltage-regulator',
     instruments: ['thermometer'],
     needs: [],
@@ -86,7 +88,8 @@ export const regulatorsChecks: Check[] = [
         { outcome: 'hot', min: 85, max: null },
       ],
       overload: null,
-      source: 'Common practice, no source: a loaded linear regulator settles between hand-warm and 85 degrees Celsius on its heat sink.',
+      source:
+        'Common practice, no source: a loaded linear regulator settles between hand-warm and 85 degrees Celsius on its heat sink.',
     },
     prerequisites: ['rails-short-test'],
     risk: 0,
@@ -108,7 +111,8 @@ export const regulatorsChecks: Check[] = [
       'converter',
     ],
     area: 'power',
-    howTo: 'Test the rails for shorts first. Power up, set the meter to volts DC and measure each output of the converter against ground; compare with the voltage its load is marked for. A converter that squeals is overloaded: switch off.',
+    howTo:
+      'Test the rails for shorts first. Power up, set the meter to volts DC and measure each output of the converter against ground; compare with the voltage its load is marked for. A converter that squeals is overloaded: switch off.',
     targetRole: 'dc-converter',
     instruments: ['multimeter'],
     needs: [],
@@ -149,7 +153,8 @@ export const regulatorsChecks: Check[] = [
       'supply pins',
     ],
     area: 'power',
-    howTo: "Power up, keep the black probe on the regulator's ground and go from chip to chip with the red one; then keep red on the regulator's output and go from ground pin to ground pin. More than about 0.1 V lost on the way means a bad trace, joint or switch.",
+    howTo:
+      "Power up, keep the black probe on the regulator's ground and go from chip to chip with the red one; then keep red on the regulator's output and go from ground pin to ground pin. More than about 0.1 V lost on the way means a bad trace, joint or switch.",
     targetRole: 'trace',
     instruments: ['multimeter'],
     needs: [],
@@ -182,7 +187,8 @@ export const regulatorsChecks: Check[] = [
         { outcome: 'same-as-rail', min: 4.75, max: null },
       ],
       overload: null,
-      source: 'SN54/74LS00 data sheet (FAST and LS TTL Data): 74LS operating supply from 4.75 V. Below 0.5 V counts as absent: common practice, no source.',
+      source:
+        'SN54/74LS00 data sheet (FAST and LS TTL Data): 74LS operating supply from 4.75 V. Below 0.5 V counts as absent: common practice, no source.',
     },
     prerequisites: ['rail-5v'],
     risk: 1,

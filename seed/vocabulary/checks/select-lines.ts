@@ -19,7 +19,8 @@ export const selectLinesChecks: Check[] = [
       'cs lines',
     ],
     area: 'buses',
-    howTo: 'Go along the outputs of the 74-series or custom decoder, one by one, from switch-on. Those for ROM and RAM must pulse soon after reset. One always active puts two chips on the bus at once; none active means no input or a dead decoder.',
+    howTo:
+      'Go along the outputs of the 74-series or custom decoder, one by one, from switch-on. Those for ROM and RAM must pulse soon after reset. One always active puts two chips on the bus at once; none active means no input or a dead decoder.',
     targetRole: 'address-decoder',
     instruments: ['logic-probe'],
     needs: [],
@@ -64,7 +65,8 @@ export const selectLinesChecks: Check[] = [
       'rom output enable',
     ],
     area: 'buses',
-    howTo: "Put the probe on the ROM's select or output-enable pin and switch on. It must pulse from the first moment: the processor's first reads come from there. Never active means decoder, reset or processor.",
+    howTo:
+      "Put the probe on the ROM's select or output-enable pin and switch on. It must pulse from the first moment: the processor's first reads come from there. Never active means decoder, reset or processor.",
     targetRole: 'address-decoder',
     instruments: ['logic-probe'],
     needs: [],
@@ -95,7 +97,8 @@ export const selectLinesChecks: Check[] = [
     meaning: "The work RAM's select line is probed.",
     synonyms: ['ram select', 'ram enable', 'ram cs', 'ram chip select', 'ram ce', 'ram select line'],
     area: 'buses',
-    howTo: "Put the probe on the RAM's select pin (static RAM) or the decoder output that stands for RAM, and switch on. It should pulse once the program runs.",
+    howTo:
+      "Put the probe on the RAM's select pin (static RAM) or the decoder output that stands for RAM, and switch on. It should pulse once the program runs.",
     targetRole: 'address-decoder',
     instruments: ['logic-probe'],
     needs: [],
@@ -134,7 +137,8 @@ export const selectLinesChecks: Check[] = [
       'video select line',
     ],
     area: 'buses',
-    howTo: "Put the probe on the video generator's select pin and switch on. It should pulse in the first second as the program sets up the picture. If it never does, the program does not get that far, or the decoder fails.",
+    howTo:
+      "Put the probe on the video generator's select pin and switch on. It should pulse in the first second as the program sets up the picture. If it never does, the program does not get that far, or the decoder fails.",
     targetRole: 'address-decoder',
     instruments: ['logic-probe'],
     needs: [],

@@ -17,7 +17,8 @@ export const socketsChecks: Check[] = [
       'pushed down the chips',
     ],
     area: 'buses',
-    howTo: "Unplug and touch ground first: chips die of static. Note each chip's direction. Lift each socketed chip a few millimetres evenly and push it back straight, supporting the board from below, watching for bent legs. Power up and compare.",
+    howTo:
+      "Unplug and touch ground first: chips die of static. Note each chip's direction. Lift each socketed chip a few millimetres evenly and push it back straight, supporting the board from below, watching for bent legs. Power up and compare.",
     targetRole: 'ic-socket',
     instruments: [],
     needs: [],
@@ -51,17 +52,10 @@ export const socketsChecks: Check[] = [
     slug: 'socket-continuity',
     label: 'Socket contact continuity',
     meaning: 'Each contact of a suspected socket is measured from chip leg to board.',
-    synonyms: [
-      'socket contacts',
-      'socket continuity',
-      'ic socket',
-      'chip socket',
-      'sockets measured',
-      'socket pins',
-      'socket',
-    ],
+    synonyms: ['socket contacts', 'socket continuity', 'ic socket', 'chip socket', 'sockets measured', 'socket pins', 'socket'],
     area: 'buses',
-    howTo: "Unplug and ground yourself. Set the meter to ohms; touch the chip's leg above the socket and the solder point below it. Every pair should read under an ohm; wobble the chip while measuring.",
+    howTo:
+      "Unplug and ground yourself. Set the meter to ohms; touch the chip's leg above the socket and the solder point below it. Every pair should read under an ohm; wobble the chip while measuring.",
     targetRole: 'ic-socket',
     instruments: ['multimeter'],
     needs: [],
@@ -83,7 +77,10 @@ export const socketsChecks: Check[] = [
     workingOutcome: 'continuous',
     rule: {
       unit: 'Ohm',
-      bands: [{ outcome: 'continuous', min: null, max: 2 }, { outcome: 'open', min: 2, max: null }],
+      bands: [
+        { outcome: 'continuous', min: null, max: 2 },
+        { outcome: 'open', min: 2, max: null },
+      ],
       overload: 'open',
       source: 'Common practice, no source: a sound contact reads under 1 Ohm, meter leads included under 2 Ohm.',
     },
@@ -106,7 +103,8 @@ export const socketsChecks: Check[] = [
       'program rom read out',
     ],
     area: 'memory',
-    howTo: 'Unplug, ground yourself, lift the ROM evenly and note its direction. Read it twice in a device programmer as the right type and compare both reads with each other and with a copy known to be good (checksum). Put it back the right way round.',
+    howTo:
+      'Unplug, ground yourself, lift the ROM evenly and note its direction. Read it twice in a device programmer as the right type and compare both reads with each other and with a copy known to be good (checksum). Put it back the right way round.',
     targetRole: 'program-rom',
     instruments: [],
     needs: [],

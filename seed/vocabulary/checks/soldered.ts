@@ -16,7 +16,8 @@ export const solderedChecks: Check[] = [
       'divided the rail',
     ],
     area: 'power',
-    howTo: 'Unplug and discharge. The iron is hot and flux smoke is harmful. Lift jumpers, coils or one leg of series parts that feed sections of the rail, and measure each section to ground. Where there are no links, a millivolt meter along the rail under a small limited current leads to the short without cutting.',
+    howTo:
+      'Unplug and discharge. The iron is hot and flux smoke is harmful. Lift jumpers, coils or one leg of series parts that feed sections of the rail, and measure each section to ground. Where there are no links, a millivolt meter along the rail under a small limited current leads to the short without cutting.',
     targetRole: 'decoupling-capacitor',
     instruments: ['multimeter', 'soldering-iron'],
     needs: [],
@@ -55,7 +56,8 @@ export const solderedChecks: Check[] = [
       'new crystal tried',
     ],
     area: 'clock-reset',
-    howTo: 'Unplug. The iron is hot and flux smoke is harmful. Take the crystal out with little heat and fit one of the same frequency and load type with short leads, or feed the clock from a generator through a small capacitor. Power up and compare.',
+    howTo:
+      'Unplug. The iron is hot and flux smoke is harmful. Take the crystal out with little heat and fit one of the same frequency and load type with short leads, or feed the clock from a generator through a small capacitor. Power up and compare.',
     targetRole: 'clock-crystal',
     instruments: ['soldering-iron'],
     needs: ['new-part'],
@@ -90,7 +92,8 @@ export const solderedChecks: Check[] = [
       'isolated the pin',
     ],
     area: 'buses',
-    howTo: 'Unplug. The iron is hot and flux smoke is harmful. Clear the solder from one leg and lift it a little without bending it at the body, power up and probe line and leg apart. Put it back when done: pads lift when heated too long.',
+    howTo:
+      'Unplug. The iron is hot and flux smoke is harmful. Clear the solder from one leg and lift it a little without bending it at the body, power up and probe line and leg apart. Put it back when done: pads lift when heated too long.',
     targetRole: 'bus-buffer',
     instruments: ['logic-probe', 'soldering-iron'],
     needs: [],
@@ -129,7 +132,8 @@ export const solderedChecks: Check[] = [
       'tantalum removed',
     ],
     area: 'power',
-    howTo: 'Unplug and discharge. The iron is hot and flux smoke is harmful. Tantalum and blackened ones first: lift one leg, measure the rail to ground again. If the short stays, put it back and go on.',
+    howTo:
+      'Unplug and discharge. The iron is hot and flux smoke is harmful. Tantalum and blackened ones first: lift one leg, measure the rail to ground again. If the short stays, put it back and go on.',
     targetRole: 'decoupling-capacitor',
     instruments: ['multimeter', 'soldering-iron'],
     needs: [],

@@ -5,17 +5,10 @@ export const supplyPartsChecks: Check[] = [
     slug: 'rectifier-diode-test',
     label: 'Rectifier diode test',
     meaning: 'The rectifier diodes are tested in both directions.',
-    synonyms: [
-      'rectifier',
-      'bridge rectifier',
-      'diode test',
-      'rectifier diodes',
-      'bridge',
-      'bridge diodes',
-      'rectifier tested',
-    ],
+    synonyms: ['rectifier', 'bridge rectifier', 'diode test', 'rectifier diodes', 'bridge', 'bridge diodes', 'rectifier tested'],
     area: 'power',
-    howTo: 'Unplug and make sure that the main capacitor is below 60 V before touching. Set the meter to diode test and measure each diode both ways: about 0.5 V one way and OL the other. A near-zero reading both ways is a short; lift one leg if another path is in doubt. Mains-side rectifiers belong to qualified hands.',
+    howTo:
+      'Unplug and make sure that the main capacitor is below 60 V before touching. Set the meter to diode test and measure each diode both ways: about 0.5 V one way and OL the other. A near-zero reading both ways is a short; lift one leg if another path is in doubt. Mains-side rectifiers belong to qualified hands.',
     targetRole: 'rectifier',
     instruments: ['multimeter'],
     needs: [],
@@ -50,7 +43,8 @@ export const supplyPartsChecks: Check[] = [
       'transformer winding',
     ],
     area: 'power',
-    howTo: 'Unplug from the wall and never measure resistance on a live plug. With the switch on, set the meter to ohms across the two blades of the plug. A small transformer reads tens to a few thousand ohms; OL means an open winding, fuse, thermal cut-out or lead. Repair inside a mains transformer is not done: it is replaced, by qualified people where the code says so.',
+    howTo:
+      'Unplug from the wall and never measure resistance on a live plug. With the switch on, set the meter to ohms across the two blades of the plug. A small transformer reads tens to a few thousand ohms; OL means an open winding, fuse, thermal cut-out or lead. Repair inside a mains transformer is not done: it is replaced, by qualified people where the code says so.',
     targetRole: 'mains-transformer',
     instruments: ['multimeter'],
     needs: [],
@@ -68,7 +62,10 @@ export const supplyPartsChecks: Check[] = [
     workingOutcome: 'normal',
     rule: {
       unit: 'Ohm',
-      bands: [{ outcome: 'normal', min: null, max: 10000 }, { outcome: 'open', min: 10000, max: null }],
+      bands: [
+        { outcome: 'normal', min: null, max: 10000 },
+        { outcome: 'open', min: 10000, max: null },
+      ],
       overload: 'open',
       source: 'Common practice, no source: primaries of small mains transformers read below 10 kOhm.',
     },
@@ -90,7 +87,8 @@ export const supplyPartsChecks: Check[] = [
       'crowbar diode',
     ],
     area: 'power',
-    howTo: 'Unplug and discharge. Set the meter to diode test across the diode both ways: one way about 0.5 V, the other OL. Near zero both ways means shorted, often after a wrong plug polarity. Lift one leg if parallel parts confuse the reading.',
+    howTo:
+      'Unplug and discharge. Set the meter to diode test across the diode both ways: one way about 0.5 V, the other OL. Near zero both ways means shorted, often after a wrong plug polarity. Lift one leg if parallel parts confuse the reading.',
     targetRole: 'protection-diode',
     instruments: ['multimeter'],
     needs: [],
@@ -122,7 +120,8 @@ export const supplyPartsChecks: Check[] = [
       'psu transistor',
     ],
     area: 'power',
-    howTo: 'This is mains-side: unplug, and make sure that the main capacitor is below 60 V through a bleed resistor before you touch anything; leave it to a qualified person if you are not one. Set the meter to diode test and measure between all three pins. Near zero between the collector (or drain) and the others means shorted.',
+    howTo:
+      'This is mains-side: unplug, and make sure that the main capacitor is below 60 V through a bleed resistor before you touch anything; leave it to a qualified person if you are not one. Set the meter to diode test and measure between all three pins. Near zero between the collector (or drain) and the others means shorted.',
     targetRole: 'switching-transistor',
     instruments: ['multimeter'],
     needs: [],

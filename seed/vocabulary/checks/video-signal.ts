@@ -16,7 +16,8 @@ export const videoSignalChecks: Check[] = [
       'video chip outputs',
     ],
     area: 'video',
-    howTo: "Power up, set the scope to one line (about 10 µs per division) and touch the generator's picture or colour output pins. A running generator shows sync or picture steps in each line. Flat with clock, supply and reset right points at the generator.",
+    howTo:
+      "Power up, set the scope to one line (about 10 µs per division) and touch the generator's picture or colour output pins. A running generator shows sync or picture steps in each line. Flat with clock, supply and reset right points at the generator.",
     targetRole: 'video-generator',
     instruments: ['oscilloscope'],
     needs: [],
@@ -60,7 +61,8 @@ export const videoSignalChecks: Check[] = [
       'encoder inputs',
     ],
     area: 'video',
-    howTo: "Power up and touch the encoder's inputs (red, green, blue or luminance and colour, and sync) with the scope. Each should show picture steps in each line. If they are right and the output is not, the encoder or its supply fails.",
+    howTo:
+      "Power up and touch the encoder's inputs (red, green, blue or luminance and colour, and sync) with the scope. Each should show picture steps in each line. If they are right and the output is not, the encoder or its supply fails.",
     targetRole: 'video-encoder',
     instruments: ['oscilloscope'],
     needs: [],
@@ -102,7 +104,8 @@ export const videoSignalChecks: Check[] = [
       'video encoder',
     ],
     area: 'video',
-    howTo: "Power up with a display or 75 ohm load connected and touch the encoder's composite output with the scope. About 1 V from sync tip to white is right. Measure the encoder's supply before you blame it.",
+    howTo:
+      "Power up with a display or 75 ohm load connected and touch the encoder's composite output with the scope. About 1 V from sync tip to white is right. Measure the encoder's supply before you blame it.",
     targetRole: 'video-encoder',
     instruments: ['oscilloscope'],
     needs: [],
@@ -154,7 +157,8 @@ export const videoSignalChecks: Check[] = [
       'sync pulses',
     ],
     area: 'video',
-    howTo: 'Touch the sync line with the scope at 10 µs per division: short pulses about 64 µs apart, with a group of longer ones for each picture. A counter reads 15 to 16 kHz on common line rates.',
+    howTo:
+      'Touch the sync line with the scope at 10 µs per division: short pulses about 64 µs apart, with a group of longer ones for each picture. A counter reads 15 to 16 kHz on common line rates.',
     targetRole: 'sync-logic',
     instruments: ['oscilloscope'],
     needs: [],
@@ -188,7 +192,8 @@ export const videoSignalChecks: Check[] = [
         { outcome: 'off-frequency', min: 16.5, max: null },
       ],
       overload: null,
-      source: 'Line rates 15.625 kHz (625 lines) and 15.734 kHz (525 lines) after ITU-R BT.470; consoles deviate a little: limits are common practice, no source.',
+      source:
+        'Line rates 15.625 kHz (625 lines) and 15.734 kHz (525 lines) after ITU-R BT.470; consoles deviate a little: limits are common practice, no source.',
     },
     prerequisites: [],
     risk: 1,

@@ -16,7 +16,8 @@ export const visualChecks: Check[] = [
       'looked at the board',
     ],
     area: 'mechanical-battery',
-    howTo: 'Unplug, wait, and keep fingers off large capacitors: supplies and monitors hold charge. Under a bright lamp look at electrolytics (crust, bulge, wet spots), around batteries, at power parts (brown board, cracks), at connectors and heavy parts (rings in the solder), at wires. Smell too. Photograph before touching anything.',
+    howTo:
+      'Unplug, wait, and keep fingers off large capacitors: supplies and monitors hold charge. Under a bright lamp look at electrolytics (crust, bulge, wet spots), around batteries, at power parts (brown board, cracks), at connectors and heavy parts (rings in the solder), at wires. Smell too. Photograph before touching anything.',
     targetRole: 'no-part',
     instruments: ['magnifier'],
     needs: [],
@@ -75,7 +76,8 @@ export const visualChecks: Check[] = [
       'solder joint inspection',
     ],
     area: 'mechanical-battery',
-    howTo: 'Unplug and let capacitors discharge. With a magnifier and a lamp held low, look at the joints of connectors, regulators, coils, large capacitors and switches for a dark ring around the pin. Rock the part gently and watch whether the pin moves in its solder.',
+    howTo:
+      'Unplug and let capacitors discharge. With a magnifier and a lamp held low, look at the joints of connectors, regulators, coils, large capacitors and switches for a dark ring around the pin. Rock the part gently and watch whether the pin moves in its solder.',
     targetRole: 'solder-joint',
     instruments: ['magnifier'],
     needs: [],
@@ -114,7 +116,8 @@ export const visualChecks: Check[] = [
       'cmos battery condition',
     ],
     area: 'mechanical-battery',
-    howTo: 'Wear gloves and eye protection where there is crust: the deposit is caustic or acid. Look at the battery ends, its pads and the traces up to some centimetres away, also under nearby chips and sockets. Do not charge or short the cell.',
+    howTo:
+      'Wear gloves and eye protection where there is crust: the deposit is caustic or acid. Look at the battery ends, its pads and the traces up to some centimetres away, also under nearby chips and sockets. Do not charge or short the cell.',
     targetRole: 'backup-battery',
     instruments: ['magnifier'],
     needs: [],
@@ -152,7 +155,8 @@ export const visualChecks: Check[] = [
       'cell contacts',
     ],
     area: 'mechanical-battery',
-    howTo: 'Take the cells out. Look for white or green deposit, dull springs and loose rivets; press each spring, it should push back. Wear gloves where cells have leaked.',
+    howTo:
+      'Take the cells out. Look for white or green deposit, dull springs and loose rivets; press each spring, it should push back. Wear gloves where cells have leaked.',
     targetRole: 'battery-terminal',
     instruments: ['magnifier'],
     needs: [],
@@ -188,7 +192,8 @@ export const visualChecks: Check[] = [
       'traces looked at',
     ],
     area: 'mechanical-battery',
-    howTo: 'With a magnifier look for traces that are black, green or lifted under the solder mask, and for vias with dark holes. Scratch the mask gently with a plastic tip: sound copper is bright. Mark doubtful ones and measure their continuity.',
+    howTo:
+      'With a magnifier look for traces that are black, green or lifted under the solder mask, and for vias with dark holes. Scratch the mask gently with a plastic tip: sound copper is bright. Mark doubtful ones and measure their continuity.',
     targetRole: 'trace',
     instruments: ['magnifier'],
     needs: [],

@@ -17,7 +17,8 @@ export const wholeBoardChecks: Check[] = [
       'flexed the board',
     ],
     area: 'mechanical-battery',
-    howTo: 'Never do this on open mains or tube circuits: there it is work for qualified people. On low-voltage boards press and tap with a dry plastic or wooden stick, from place to place, and watch for the spot where the fault reacts most. Do not bend hard.',
+    howTo:
+      'Never do this on open mains or tube circuits: there it is work for qualified people. On low-voltage boards press and tap with a dry plastic or wooden stick, from place to place, and watch for the spot where the fault reacts most. Do not bend hard.',
     targetRole: 'solder-joint',
     instruments: [],
     needs: [],
@@ -58,7 +59,8 @@ export const wholeBoardChecks: Check[] = [
       'freeze test',
     ],
     area: 'mechanical-battery',
-    howTo: 'Not on hot tubes, lamps or mains parts; keep spray off skin and eyes and use a non-flammable one, in good air. With the fault present cool one part for a second, wait, then the next; or warm it gently with a hair dryer. A part that makes the fault come or go twice over is the suspect.',
+    howTo:
+      'Not on hot tubes, lamps or mains parts; keep spray off skin and eyes and use a non-flammable one, in good air. With the fault present cool one part for a second, wait, then the next; or warm it gently with a hair dryer. A part that makes the fault come or go twice over is the suspect.',
     targetRole: 'no-part',
     instruments: ['thermometer'],
     needs: [],

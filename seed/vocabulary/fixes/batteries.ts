@@ -15,7 +15,8 @@ export const batteriesFixes: Fix[] = [
     ],
     action: 'replace',
     role: 'backup-battery',
-    howTo: 'Back up what can be saved. Note polarity. Cut or desolder the old cell (never heat the cell itself), fit a tagged cell of the same kind or a holder; a rechargeable is not replaced by a plain lithium cell without blocking its charging. Recycle the old one.',
+    howTo:
+      'Back up what can be saved. Note polarity. Cut or desolder the old cell (never heat the cell itself), fit a tagged cell of the same kind or a holder; a rechargeable is not replaced by a plain lithium cell without blocking its charging. Recycle the old one.',
     first: 'Take power away and note the polarity.',
     minutes: 25,
     partCostCents: { low: 100, high: 500 },
@@ -31,15 +32,11 @@ export const batteriesFixes: Fix[] = [
     slug: 'clean-battery-terminals',
     label: 'Clean or replace the battery terminals',
     meaning: "The battery compartment's contacts are cleaned or replaced.",
-    synonyms: [
-      'cleaned battery terminals',
-      'cleaned battery contacts',
-      'new battery terminals',
-      'cleaned the battery springs',
-    ],
+    synonyms: ['cleaned battery terminals', 'cleaned battery contacts', 'new battery terminals', 'cleaned the battery springs'],
     action: 'clean',
     role: 'battery-terminal',
-    howTo: 'Gloves. Take the cells out. Neutralise alkaline deposit with white vinegar on a swab, rinse with water, dry, polish lightly; replace contacts that are eaten through. Measure from contact to board.',
+    howTo:
+      'Gloves. Take the cells out. Neutralise alkaline deposit with white vinegar on a swab, rinse with water, dry, polish lightly; replace contacts that are eaten through. Measure from contact to board.',
     first: 'Take the cells out.',
     minutes: 20,
     partCostCents: { low: 0, high: 400 },

@@ -16,7 +16,8 @@ export const capacitorsFixes: Fix[] = [
     ],
     action: 'recap',
     role: 'filter-capacitor',
-    howTo: 'Unplug and discharge; mains supplies and tube boards are for qualified people. Replace one at a time: same value, equal or higher voltage, low ESR, 105 °C, right polarity (photograph first). Clean leaked electrolyte before soldering, air the room, measure ripple afterwards.',
+    howTo:
+      'Unplug and discharge; mains supplies and tube boards are for qualified people. Replace one at a time: same value, equal or higher voltage, low ESR, 105 °C, right polarity (photograph first). Clean leaked electrolyte before soldering, air the room, measure ripple afterwards.',
     first: 'Unplug, discharge, and photograph the polarity of each capacitor.',
     minutes: 60,
     partCostCents: { low: 300, high: 1500 },
@@ -43,7 +44,8 @@ export const capacitorsFixes: Fix[] = [
     ],
     action: 'recap',
     role: 'filter-capacitor',
-    howTo: 'Unplug and discharge; mains supplies and tube boards are for qualified people. Make a list of values and places from the board itself, replace one at a time, keep polarity, lift surface-mounted ones with two irons or a hot tweezer (no twisting), clean pads, inspect each joint. Only worth it where several measure bad.',
+    howTo:
+      'Unplug and discharge; mains supplies and tube boards are for qualified people. Make a list of values and places from the board itself, replace one at a time, keep polarity, lift surface-mounted ones with two irons or a hot tweezer (no twisting), clean pads, inspect each joint. Only worth it where several measure bad.',
     first: 'Unplug, discharge, and list every capacitor with its polarity.',
     minutes: 150,
     partCostCents: { low: 600, high: 3000 },
@@ -75,7 +77,8 @@ export const capacitorsFixes: Fix[] = [
     ],
     action: 'replace',
     role: 'decoupling-capacitor',
-    howTo: "Unplug. Take out the one found by lifting, fit the same value (ceramic, or tantalum with the right polarity and twice the rail's voltage), and measure the rail to ground again before power-up.",
+    howTo:
+      "Unplug. Take out the one found by lifting, fit the same value (ceramic, or tantalum with the right polarity and twice the rail's voltage), and measure the rail to ground again before power-up.",
     first: 'Unplug and find the shorted one by measuring.',
     minutes: 25,
     partCostCents: { low: 10, high: 100 },
@@ -94,7 +97,8 @@ export const capacitorsFixes: Fix[] = [
     synonyms: ['new protection diode', 'replaced the diode', 'replaced zener', 'new input diode'],
     action: 'replace',
     role: 'protection-diode',
-    howTo: "Unplug. Note the direction, fit the same type and rating, and measure the input for a short before power-up. Check the supply's polarity: it is the usual cause.",
+    howTo:
+      "Unplug. Note the direction, fit the same type and rating, and measure the input for a short before power-up. Check the supply's polarity: it is the usual cause.",
     first: 'Unplug and check the polarity of the supply.',
     minutes: 20,
     partCostCents: { low: 10, high: 100 },

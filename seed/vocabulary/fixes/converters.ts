@@ -14,7 +14,8 @@ export const convertersFixes: Fix[] = [
     ],
     action: 'repair',
     role: 'dc-converter',
-    howTo: 'Unplug or take the batteries out. Test transistor, diode, coil and fuse, replace what is bad with the same type, check capacitors, and run it with a dummy load before connecting the board. Air the room when soldering.',
+    howTo:
+      'Unplug or take the batteries out. Test transistor, diode, coil and fuse, replace what is bad with the same type, check capacitors, and run it with a dummy load before connecting the board. Air the room when soldering.',
     first: 'Take power away and test its transistor, diode and coil.',
     minutes: 60,
     partCostCents: { low: 200, high: 1200 },
@@ -30,15 +31,11 @@ export const convertersFixes: Fix[] = [
     slug: 'recap-dc-converter',
     label: 'Recap the DC-DC converter',
     meaning: "The converter's electrolytic capacitors are replaced.",
-    synonyms: [
-      'recapped the converter',
-      'recapped the power board',
-      'recapped dc converter',
-      'new caps in the converter',
-    ],
+    synonyms: ['recapped the converter', 'recapped the power board', 'recapped dc converter', 'new caps in the converter'],
     action: 'recap',
     role: 'dc-converter',
-    howTo: 'Take power away. Replace each with the same value, low ESR, right polarity; small surface-mounted ones are lifted with flux and two irons. Clean leaked electrolyte. Measure the outputs before connecting the load.',
+    howTo:
+      'Take power away. Replace each with the same value, low ESR, right polarity; small surface-mounted ones are lifted with flux and two irons. Clean leaked electrolyte. Measure the outputs before connecting the load.',
     first: 'Take power away and photograph the polarity.',
     minutes: 35,
     partCostCents: { low: 100, high: 600 },

@@ -5,15 +5,11 @@ export const driveElectronicsFixes: Fix[] = [
     slug: 'repair-tape-interface',
     label: 'Replace the tape interface parts',
     meaning: 'The comparator, transistor or capacitors of the tape circuit are replaced.',
-    synonyms: [
-      'repaired the tape circuit',
-      'replaced the comparator',
-      'repaired tape interface',
-      'repaired cassette circuit',
-    ],
+    synonyms: ['repaired the tape circuit', 'replaced the comparator', 'repaired tape interface', 'repaired cassette circuit'],
     action: 'repair',
     role: 'tape-interface',
-    howTo: 'Unplug. Follow the signal from input to I/O chip, replace the first part with a right input and a wrong output, with the same type. Test loading and saving.',
+    howTo:
+      'Unplug. Follow the signal from input to I/O chip, replace the first part with a right input and a wrong output, with the same type. Test loading and saving.',
     first: 'Unplug and find where the signal stops.',
     minutes: 45,
     partCostCents: { low: 50, high: 500 },
@@ -32,7 +28,8 @@ export const driveElectronicsFixes: Fix[] = [
     synonyms: ['new fdc', 'replaced the fdc', 'replaced disk controller', 'new disk controller'],
     action: 'replace',
     role: 'disk-controller',
-    howTo: 'Unplug, ground yourself. Check its clock, supply and select. Lift it from its socket, or desolder and fit a socket, fit the same type, test reading and writing on a spare disk.',
+    howTo:
+      'Unplug, ground yourself. Check its clock, supply and select. Lift it from its socket, or desolder and fit a socket, fit the same type, test reading and writing on a spare disk.',
     first: 'Unplug and try a good drive and cable first.',
     minutes: 60,
     partCostCents: { low: 500, high: 3000 },
@@ -51,7 +48,8 @@ export const driveElectronicsFixes: Fix[] = [
     synonyms: ['replaced drive board', 'new drive board', 'swapped drive pcb', 'replaced drive electronics'],
     action: 'replace',
     role: 'drive-logic',
-    howTo: 'Unplug, ground yourself. Photograph plugs and links, move each plug over, set links alike, test, and check alignment afterwards.',
+    howTo:
+      'Unplug, ground yourself. Photograph plugs and links, move each plug over, set links alike, test, and check alignment afterwards.',
     first: 'Unplug and photograph every plug and link.',
     minutes: 40,
     partCostCents: { low: 1000, high: 5000 },

@@ -14,7 +14,8 @@ export const inputFixes: Fix[] = [
     ],
     action: 'reflow',
     role: 'controller-port',
-    howTo: 'Unplug. Flux and new solder on each pin and lug; bent contacts are straightened or the port replaced. Measure each contact to the chip.',
+    howTo:
+      'Unplug. Flux and new solder on each pin and lug; bent contacts are straightened or the port replaced. Measure each contact to the chip.',
     first: 'Unplug and look at its joints and contacts.',
     minutes: 20,
     partCostCents: { low: 0, high: 500 },
@@ -39,7 +40,8 @@ export const inputFixes: Fix[] = [
     ],
     action: 'replace',
     role: 'input-filter',
-    howTo: 'Unplug. Find the open part by continuity, fit the same value, test each direction. Find out what overloaded the port.',
+    howTo:
+      'Unplug. Find the open part by continuity, fit the same value, test each direction. Find out what overloaded the port.',
     first: 'Unplug and measure each part in the line.',
     minutes: 30,
     partCostCents: { low: 10, high: 200 },
@@ -58,7 +60,8 @@ export const inputFixes: Fix[] = [
     synonyms: ['cleaned the buttons', 'cleaned button pads', 'cleaned the pads', 'cleaned button contacts'],
     action: 'clean',
     role: 'button-pad',
-    howTo: 'Unplug or take the batteries out. Wash rubber with mild soap and water, wipe board contacts with a little isopropyl alcohol (flammable), let dry fully, put back.',
+    howTo:
+      'Unplug or take the batteries out. Wash rubber with mild soap and water, wipe board contacts with a little isopropyl alcohol (flammable), let dry fully, put back.',
     first: "Take power away and note each pad's place.",
     minutes: 25,
     partCostCents: { low: 0, high: 200 },
@@ -96,7 +99,8 @@ export const inputFixes: Fix[] = [
     synonyms: ['new coin switch', 'replaced coin switch', 'freed the coin switch', 'bent the coin wire'],
     action: 'replace',
     role: 'coin-switch',
-    howTo: 'Switch the cabinet off at the wall: lamps near by may be on mains. Free the wire lever, check its click, replace the switch if the contact stays open.',
+    howTo:
+      'Switch the cabinet off at the wall: lamps near by may be on mains. Free the wire lever, check its click, replace the switch if the contact stays open.',
     first: 'Switch the cabinet off at the wall.',
     minutes: 20,
     partCostCents: { low: 100, high: 500 },

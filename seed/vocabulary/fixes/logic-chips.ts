@@ -16,7 +16,8 @@ export const logicChipsFixes: Fix[] = [
     ],
     action: 'replace',
     role: 'processor',
-    howTo: 'Check rails first. Unplug, ground yourself, note pin 1. In a socket: lift evenly and fit. Soldered: only when it is proved; desolder pin by pin, fit a socket. Never power up with it the wrong way round.',
+    howTo:
+      'Check rails first. Unplug, ground yourself, note pin 1. In a socket: lift evenly and fit. Soldered: only when it is proved; desolder pin by pin, fit a socket. Never power up with it the wrong way round.',
     first: 'Unplug, and check rails, clock and reset before touching the chip.',
     minutes: 60,
     partCostCents: { low: 500, high: 2500 },
@@ -42,7 +43,8 @@ export const logicChipsFixes: Fix[] = [
     ],
     action: 'replace',
     role: 'address-decoder',
-    howTo: 'Unplug, ground yourself. Prove a stuck output with its leg or load lifted. 74-series: same family; a custom decoder: a programmed equivalent. Desolder, fit a socket, probe all outputs afterwards.',
+    howTo:
+      'Unplug, ground yourself. Prove a stuck output with its leg or load lifted. 74-series: same family; a custom decoder: a programmed equivalent. Desolder, fit a socket, probe all outputs afterwards.',
     first: 'Unplug and prove that inputs move and an output does not.',
     minutes: 45,
     partCostCents: { low: 50, high: 2000 },
@@ -68,7 +70,8 @@ export const logicChipsFixes: Fix[] = [
     ],
     action: 'replace',
     role: 'bus-buffer',
-    howTo: 'Unplug, ground yourself. Fit the same 74-series family (LS for LS, HCT where it suits), in a socket, after clearing all legs. Probe inputs against outputs afterwards.',
+    howTo:
+      'Unplug, ground yourself. Fit the same 74-series family (LS for LS, HCT where it suits), in a socket, after clearing all legs. Probe inputs against outputs afterwards.',
     first: 'Unplug and prove the stuck line comes from this chip.',
     minutes: 40,
     partCostCents: { low: 50, high: 300 },
@@ -95,7 +98,8 @@ export const logicChipsFixes: Fix[] = [
     ],
     action: 'replace',
     role: 'program-rom',
-    howTo: 'Unplug, ground yourself. Program an EPROM of suitable size with verified contents, adapt the pinout if it differs, fit it in a socket the right way round. Use contents you have the right to use.',
+    howTo:
+      'Unplug, ground yourself. Program an EPROM of suitable size with verified contents, adapt the pinout if it differs, fit it in a socket the right way round. Use contents you have the right to use.',
     first: 'Unplug, and read out the old one if it can be read.',
     minutes: 50,
     partCostCents: { low: 300, high: 1500 },

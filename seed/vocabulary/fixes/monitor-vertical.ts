@@ -14,7 +14,8 @@ export const monitorVerticalFixes: Fix[] = [
     ],
     action: 'replace',
     role: 'vertical-amplifier',
-    howTo: 'Mains, stored charge and high voltage near by: qualified people only. Unplug, prove the main capacitor empty. Check its supply resistor, desolder, fit the same type with compound, replace the electrolytics around it, set height.',
+    howTo:
+      'Mains, stored charge and high voltage near by: qualified people only. Unplug, prove the main capacitor empty. Check its supply resistor, desolder, fit the same type with compound, replace the electrolytics around it, set height.',
     first: 'Unplug, prove the main capacitor empty, and check its supply resistor.',
     minutes: 60,
     partCostCents: { low: 200, high: 1200 },
@@ -40,7 +41,8 @@ export const monitorVerticalFixes: Fix[] = [
     ],
     action: 'recap',
     role: 'filter-capacitor',
-    howTo: 'Mains, stored charge and high voltage: qualified people only. Unplug, prove the main capacitor empty, discharge the tube. One at a time, same value, equal or higher voltage, 105 °C, right polarity; types for high ripple where marked. Look at joints meanwhile.',
+    howTo:
+      'Mains, stored charge and high voltage: qualified people only. Unplug, prove the main capacitor empty, discharge the tube. One at a time, same value, equal or higher voltage, 105 °C, right polarity; types for high ripple where marked. Look at joints meanwhile.',
     first: 'Unplug, prove the main capacitor empty and discharge the tube.',
     minutes: 150,
     partCostCents: { low: 800, high: 3000 },
@@ -48,12 +50,7 @@ export const monitorVerticalFixes: Fix[] = [
     instruments: ['soldering-iron'],
     needs: ['new-part'],
     cautions: ['mains', 'stored-charge', 'high-voltage', 'hot-tools', 'fumes'],
-    addresses: [
-      'filter-capacitor-dried',
-      'filter-capacitor-leaked',
-      'vertical-amplifier-nonlinear',
-      'main-supply-low',
-    ],
+    addresses: ['filter-capacitor-dried', 'filter-capacitor-leaked', 'vertical-amplifier-nonlinear', 'main-supply-low'],
     risk: 1,
     categories: ['monitor'],
   },
@@ -69,7 +66,8 @@ export const monitorVerticalFixes: Fix[] = [
     ],
     action: 'repair',
     role: 'sync-separator',
-    howTo: "Mains, stored charge and high voltage near by: qualified people only. Unplug, prove the main capacitor empty. Replace the separator's transistor or chip and its coupling capacitor with the same type, check with a good source.",
+    howTo:
+      "Mains, stored charge and high voltage near by: qualified people only. Unplug, prove the main capacitor empty. Replace the separator's transistor or chip and its coupling capacitor with the same type, check with a good source.",
     first: 'Unplug and prove the main capacitor empty.',
     minutes: 60,
     partCostCents: { low: 50, high: 800 },
@@ -94,7 +92,8 @@ export const monitorVerticalFixes: Fix[] = [
     ],
     action: 'repair',
     role: 'video-output-stage',
-    howTo: 'Mains, stored charge and up to two hundred volts: qualified people only. Unplug, discharge the tube, pull the neck board straight off. Compare with the two good stages, replace what differs, push the board on straight, set the grey scale.',
+    howTo:
+      'Mains, stored charge and up to two hundred volts: qualified people only. Unplug, discharge the tube, pull the neck board straight off. Compare with the two good stages, replace what differs, push the board on straight, set the grey scale.',
     first: 'Unplug, discharge the tube, and compare with the two good stages.',
     minutes: 50,
     partCostCents: { low: 50, high: 600 },

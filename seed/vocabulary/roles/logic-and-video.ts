@@ -54,14 +54,7 @@ export const logicAndVideoRoles: Role[] = [
     slug: 'video-generator',
     label: 'Video generator',
     meaning: 'The chip or circuit that makes the picture from memory.',
-    synonyms: [
-      'video chip',
-      'video generator',
-      'graphics chip',
-      'display controller',
-      'video controller',
-      'video ic',
-    ],
+    synonyms: ['video chip', 'video generator', 'graphics chip', 'display controller', 'video controller', 'video ic'],
     outside: false,
   },
   {

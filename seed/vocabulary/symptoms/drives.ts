@@ -157,13 +157,6 @@ export const drivesSymptoms: Symptom[] = [
     area: 'media-connectors',
     absentPhrases: ['expansion works'],
     categories: ['home-computer', 'console'],
-    hiddenBy: [
-      'no-power',
-      'no-picture',
-      'black-screen',
-      'grey-screen',
-      'white-screen',
-      'solid-colour-screen',
-    ],
+    hiddenBy: ['no-power', 'no-picture', 'black-screen', 'grey-screen', 'white-screen', 'solid-colour-screen'],
   },
 ];

@@ -1,0 +1,95 @@
+import type { Check } from '../../../shared/schemas/vocabulary';
+
+export const processorVideoSwappedChecks: Check[] = [
+  {
+    slug: 'processor-swapped',
+    label: 'Socketed processor swapped',
+    meaning: 'The socketed processor is exchanged for one known to be good.',
+    synonyms: [
+      'cpu swapped',
+      'processor swapped',
+      'other cpu',
+      'swapped the processor',
+      'another cpu',
+      'different cpu',
+      'known good cpu',
+      'cpu exchanged',
+    ],
+    area: 'buses',
+    howTo:
+      'Check first that the supply rails are in tolerance, or the donor may die too. Unplug, ground yourself, note the direction, lift the chip evenly and fit a working one of the same type. Power up and compare. Put the original into the good unit only if its rails are right.',
+    targetRole: 'processor',
+    instruments: [],
+    needs: ['donor'],
+    stage: 2,
+    minutes: 8,
+    cautions: ['static'],
+    outcomes: [
+      {
+        slug: 'no-change',
+        label: 'No change',
+        synonyms: ['no change', 'same fault', "didn't help", 'no difference', 'same'],
+      },
+      {
+        slug: 'cured',
+        label: 'Fault gone',
+        synonyms: ['cured', 'works now', 'fixed it', 'solved it'],
+      },
+      {
+        slug: 'changed',
+        label: 'Fault changed',
+        synonyms: ['changed', 'different', 'partly better'],
+      },
+    ],
+    workingOutcome: 'no-change',
+    rule: null,
+    prerequisites: ['rail-5v'],
+    risk: 1,
+    categories: ['home-computer', 'console', 'arcade-board'],
+  },
+  {
+    slug: 'video-generator-swapped',
+    label: 'Socketed video generator swapped',
+    meaning: 'The socketed video generator is exchanged for one known to be good.',
+    synonyms: [
+      'video chip swapped',
+      'video generator swapped',
+      'other video chip',
+      'swapped video chip',
+      'known good video chip',
+      'graphics chip swapped',
+      'different video chip',
+    ],
+    area: 'video',
+    howTo:
+      'Check the rails first. Unplug, ground yourself, note the direction, lift the chip evenly (some carry a heat sink or stand in a shield) and fit a working one of the same type and standard. Power up and compare.',
+    targetRole: 'video-generator',
+    instruments: [],
+    needs: ['donor'],
+    stage: 2,
+    minutes: 8,
+    cautions: ['static'],
+    outcomes: [
+      {
+        slug: 'no-change',
+        label: 'No change',
+        synonyms: ['no change', 'same fault', "didn't help", 'no difference', 'same'],
+      },
+      {
+        slug: 'cured',
+        label: 'Fault gone',
+        synonyms: ['cured', 'works now', 'fixed it', 'picture back', 'solved it'],
+      },
+      {
+        slug: 'changed',
+        label: 'Fault changed',
+        synonyms: ['changed', 'different', 'partly better'],
+      },
+    ],
+    workingOutcome: 'no-change',
+    rule: null,
+    prerequisites: ['rail-5v'],
+    risk: 1,
+    categories: ['home-computer', 'console', 'arcade-board'],
+  },
+];
