@@ -10,7 +10,14 @@ const LONGEST_REQUEST = 200_000;
 function handle(request: Request): Response | Promise<Response> {
   const length = Math.max(request.url.length, Number(request.headers.get('content-length') ?? 0));
   if (length > LONGEST_REQUEST) return new Response('The request is too long.', { status: 413 });
-  return fetchRequestHandler({ endpoint: ENDPOINT, req: request, router: appRouter, createContext, onError: logError, maxBatchSize: 10 });
+  return fetchRequestHandler({
+    endpoint: ENDPOINT,
+    req: request,
+    router: appRouter,
+    createContext,
+    onError: logError,
+    maxBatchSize: 10,
+  });
 }
 
 export { handle as GET, handle as POST };

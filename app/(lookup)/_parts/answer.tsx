@@ -1,0 +1,43 @@
+import type { LookUpResult } from '../../../shared/schemas/look-up';
+import { questionHref, type Question } from '../../_address/question';
+import { findingOptions, type VocabularyEntry } from '../../_address/vocabulary-entry';
+import { AddressLink } from '../../_components/address-link';
+import { CauseList } from './cause-list';
+import { CheckLadder } from './check-ladder';
+import { FixList } from './fix-list';
+import { ReadTags } from './read-tags';
+import { SimilarCases } from './similar-cases';
+import { Verdict } from './verdict';
+import { WarningsList } from './warnings-list';
+
+type AnswerProps = { question: Question; result: LookUpResult; entries: VocabularyEntry[] };
+
+/** Everything that the casebook has to say to one question. On a phone the next check comes before the causes. */
+export function Answer({ question, result, entries }: AnswerProps) {
+  return (
+    <>
+      <ReadTags question={question} read={result.read} entries={entries} />
+      <div id="answer" tabIndex={-1}>
+        <Verdict result={result} />
+        <WarningsList result={result} />
+        <p className="no-print onward">
+          <AddressLink href={questionHref('/plan', { ...question, why: null })} className="press" scroll>
+            Make a repair plan
+          </AddressLink>
+          <a href="#causes-head">Causes</a> <a href="#fixes-head">Fixes</a> <a href="#similar-head">Cases</a>
+        </p>
+      </div>
+      <div className="columns">
+        <CheckLadder question={question} checks={result.nextChecks} note={result.nextChecksNote} />
+        <CauseList question={question} result={result} />
+      </div>
+      <FixList question={question} fixes={result.fixes} />
+      <SimilarCases cases={result.similar} />
+      <datalist id="vocabulary">
+        {findingOptions(entries).map((option) => (
+          <option key={option.label} value={option.label} />
+        ))}
+      </datalist>
+    </>
+  );
+}

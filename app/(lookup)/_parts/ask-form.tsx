@@ -1,0 +1,90 @@
+'use client';
+
+import Form from 'next/form';
+import Link from 'next/link';
+import { useEffect, useRef, type ChangeEvent } from 'react';
+import { useFormStatus } from 'react-dom';
+import { QUESTION_TEXT_LENGTH } from '../../../shared/schemas/question';
+import { isBlank, type Question } from '../../_address/question';
+import { Counting } from '../../_components/counting';
+import type { DeviceGroup } from './device-choice';
+import { HiddenQuestion } from './hidden-question';
+
+function FormCounting() {
+  return <Counting shown={useFormStatus().pending} />;
+}
+
+type AskFormProps = { question: Question; groups: DeviceGroup[] };
+
+/** The one box. A plain GET form; where scripts run it answers without loading the page anew. */
+export function AskForm({ question, groups }: AskFormProps) {
+  const form = useRef<HTMLFormElement>(null);
+  const words = useRef<HTMLInputElement>(null);
+  const device = useRef<HTMLSelectElement>(null);
+  const all = useRef<HTMLInputElement>(null);
+
+  // The address can change under the form (a tag, the back button): its fields then follow the address.
+  useEffect(() => {
+    if (words.current) words.current.value = question.text;
+    if (device.current) device.current.value = question.device ?? '';
+    if (all.current) all.current.checked = question.complete;
+  }, [question.text, question.device, question.complete]);
+
+  const asked = !isBlank(question);
+  const sendAtOnce = (_: ChangeEvent<HTMLInputElement>) => {
+    if (asked) form.current?.requestSubmit();
+  };
+
+  return (
+    <Form action="/" className="ask" ref={form} scroll={false} role="search">
+      <FormCounting />
+      <div className="ask-field ask-words">
+        <label htmlFor="words">What you see, and what you checked</label>
+        <input
+          id="words"
+          ref={words}
+          type="text"
+          name="q"
+          defaultValue={question.text}
+          maxLength={QUESTION_TEXT_LENGTH}
+          autoComplete="off"
+          autoCapitalize="none"
+          enterKeyHint="search"
+          placeholder="grey screen, clock present"
+        />
+      </div>
+      <div className="ask-field">
+        <label htmlFor="device">Device, if known</label>
+        <select id="device" ref={device} name="on" defaultValue={question.device ?? ''}>
+          <option value="">Any device</option>
+          {groups.map((group) => (
+            <optgroup key={group.label} label={group.label}>
+              {group.options.map((option) => (
+                <option key={option.slug} value={option.slug}>
+                  {option.label}
+                </option>
+              ))}
+            </optgroup>
+          ))}
+        </select>
+      </div>
+      <button type="submit" className="press press-main">
+        Look up
+      </button>
+      <div className="ask-foot">
+        <label className="tick">
+          <input ref={all} type="checkbox" name="all" value="1" defaultChecked={question.complete} onChange={sendAtOnce} />
+          <span>
+            That is all I see <span className="soft">(what I did not mention is absent)</span>
+          </span>
+        </label>
+        {asked ? (
+          <Link href="/" prefetch={false}>
+            Start over
+          </Link>
+        ) : null}
+      </div>
+      <HiddenQuestion question={question} leaveOut={['q', 'on', 'all', 'why']} />
+    </Form>
+  );
+}

@@ -1,0 +1,110 @@
+import type { NextCheck } from '../../../shared/schemas/look-up';
+import type { Instrument } from '../../../shared/schemas/terms';
+import { withFinding } from '../../_address/edit-question';
+import { questionHref, type Question } from '../../_address/question';
+import { AddressLink } from '../../_components/address-link';
+import { CautionLine, Cautions } from '../../_components/cautions';
+import { formatBits, formatMinutes, formatPercent } from '../../_components/format-figures';
+import { PairedBars } from '../../_components/paired-bars';
+import { capital, INSTRUMENT_WORDS, joinWords } from '../../_components/words';
+
+type CheckEntryProps = { question: Question; check: NextCheck; open: boolean };
+
+const RISK_WORDS = ['', 'slight risk to the unit', 'real risk to the unit'] as const;
+const EFFECTS_SHOWN = 3;
+
+/** One check: cautions first, then how it is done, then what each outcome would do to the leading causes. */
+export function CheckEntry({ question, check, open }: CheckEntryProps) {
+  return (
+    <details className="check" open={open}>
+      <summary>
+        <span className="check-name">{capital(check.label)}</span>
+        <span className="figure">{formatMinutes(check.minutes)}</span>
+        <span className="check-sub">
+          <CautionLine hazards={check.cautions} />
+          <span className="figure">
+            {formatBits(check.bits)} · {formatBits(check.bitsPerMinute)}/min
+          </span>
+          <span className="opens">
+            <span className="opens-closed">how, and what it tells</span>
+            <span className="opens-open">fold</span>
+          </span>
+        </span>
+      </summary>
+      <div className="check-body">
+        <Cautions hazards={check.cautions} />
+        <p>{check.howTo}</p>
+        <p className="check-facts">{factWords(check)}</p>
+        <ul className="outcomes">
+          {check.outcomes.map((outcome) => (
+            <Outcome key={outcome.value} question={question} check={check} outcome={outcome} />
+          ))}
+        </ul>
+        <Key />
+      </div>
+    </details>
+  );
+}
+
+function factWords(check: NextCheck): string {
+  const instruments = check.instruments
+    .filter((name) => name !== 'none')
+    .map((name) => INSTRUMENT_WORDS[name as Instrument] ?? name);
+  const needs = instruments.length > 0 ? `Needs: ${joinWords(instruments)}.` : 'Needs no instrument.';
+  return check.risk === 0 ? needs : `${needs} ${capital(RISK_WORDS[check.risk])}.`;
+}
+
+type OutcomeProps = { question: Question; check: NextCheck; outcome: NextCheck['outcomes'][number] };
+
+function Outcome({ question, check, outcome }: OutcomeProps) {
+  const href = questionHref('/', withFinding(question, { kind: 'check', id: check.id, value: outcome.value }));
+  return (
+    <li className="outcome">
+      <div className="outcome-head">
+        <AddressLink href={`${href}#answer`} className="press" scroll>
+          <span>
+            <span className="press-lead">I found: </span>
+            {outcome.label}
+          </span>
+        </AddressLink>
+        <span className="figure">{formatPercent(outcome.probability)}</span>
+      </div>
+      <table className="effects">
+        <caption className="sr-only">Leading causes before and after: {outcome.label}</caption>
+        <tbody>
+          {outcome.effect.slice(0, EFFECTS_SHOWN).map((effect) => (
+            <tr key={effect.id}>
+              <th scope="row">{effect.label}</th>
+              <td className="drawn">
+                <PairedBars before={effect.before} after={effect.after} />
+              </td>
+              <td className="figure">
+                {formatPercent(effect.before)} → {formatPercent(effect.after)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </li>
+  );
+}
+
+/** What the two bars of a pair stand for. */
+function Key() {
+  return (
+    <p className="key">
+      <span>
+        <svg width="26" height="8" aria-hidden="true" focusable="false">
+          <rect className="bar-open" x="0" y="1" width="24" height="6" />
+        </svg>
+        now
+      </span>
+      <span>
+        <svg width="26" height="8" aria-hidden="true" focusable="false">
+          <rect className="bar" x="0" y="0" width="24" height="8" />
+        </svg>
+        after this outcome
+      </span>
+    </p>
+  );
+}

@@ -1,0 +1,63 @@
+import type { Metadata } from 'next';
+import { redirect } from 'next/navigation';
+import { withFinding, withWords } from '../_address/edit-question';
+import { firstOf, isBlank, questionHref, readQuestion, type Question, type SearchParams } from '../_address/question';
+import { findingOptions, optionByLabel, vocabularyEntries, type VocabularyEntry } from '../_address/vocabulary-entry';
+import { attempt } from '../_casebook/attempt';
+import { Answer } from './_parts/answer';
+import { AskForm } from './_parts/ask-form';
+import { deviceGroups } from './_parts/device-choice';
+import { FirstVisit } from './_parts/first-visit';
+import { FocusAnswer } from './_parts/focus-answer';
+import { Trouble } from '../_components/trouble';
+import { serverCaller } from '../_trpc/server';
+
+type PageProps = { searchParams: Promise<SearchParams> };
+
+export async function generateMetadata({ searchParams }: PageProps): Promise<Metadata> {
+  const { text } = readQuestion(await searchParams);
+  return { title: text.trim() === '' ? 'Look up' : text.slice(0, 80) };
+}
+
+export default async function LookUpPage({ searchParams }: PageProps) {
+  const params = await searchParams;
+  const question = readQuestion(params);
+  const here = questionHref('/', question);
+  const { value: data, trouble } = await attempt(loadAskData);
+  const entries = data ? vocabularyEntries(data.vocabulary) : [];
+  const also = firstOf(params, 'also');
+  if (also !== null) redirect(questionHref('/', joinAlso(question, also, entries)));
+
+  return (
+    <>
+      <h1 className="sr-only">Look up a fault</h1>
+      <AskForm question={question} groups={data ? deviceGroups(data.catalogue) : []} />
+      {trouble ? <Trouble kind={trouble} again={here} /> : null}
+      {data && isBlank(question) ? <FirstVisit cases={data.overview.cases} devices={data.overview.devices} /> : null}
+      {data && !isBlank(question) ? <AnswerTo question={question} entries={entries} /> : null}
+      <FocusAnswer address={here} />
+    </>
+  );
+}
+
+async function loadAskData() {
+  const { casebook } = serverCaller();
+  const [vocabulary, catalogue, overview] = await Promise.all([
+    casebook.listVocabulary(),
+    casebook.getCatalogue(),
+    casebook.overview(),
+  ]);
+  return { vocabulary, catalogue, overview };
+}
+
+async function AnswerTo({ question, entries }: { question: Question; entries: VocabularyEntry[] }) {
+  const { value: result, trouble } = await attempt(() => serverCaller().lookup.ask(question));
+  if (trouble) return <Trouble kind={trouble} again={questionHref('/', question)} />;
+  return <Answer question={question} result={result} entries={entries} />;
+}
+
+/** What was written into "add a finding" without scripts: a finding where it names one, else more words. */
+function joinAlso(question: Question, also: string, entries: VocabularyEntry[]): Question {
+  const option = optionByLabel(findingOptions(entries), also);
+  return option ? withFinding(question, option.finding) : withWords(question, also);
+}

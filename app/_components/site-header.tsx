@@ -1,0 +1,28 @@
+import Link from 'next/link';
+import { NoteIcon } from './icons';
+import { NavLink } from './nav-link';
+
+/** Name, ways to the other pages, and in the demo the notice that all of it is invented. */
+export function SiteHeader({ demo }: { demo: boolean }) {
+  return (
+    <header className="site-header">
+      <div className="site-bar">
+        <Link href="/" className="site-name" prefetch={false}>
+          Second Bench
+        </Link>
+        <nav aria-label="Pages">
+          <NavLink href="/">Look up</NavLink>
+          <NavLink href="/cases">Cases</NavLink>
+          <NavLink href="/devices">Devices</NavLink>
+          <NavLink href="/method">Method</NavLink>
+          <NavLink href="/safety">Safety</NavLink>
+        </nav>
+      </div>
+      {demo ? (
+        <p className="demo-notice">
+          <NoteIcon /> Demo. The Marrow Lane Workshops, their machines and cases are all invented.
+        </p>
+      ) : null}
+    </header>
+  );
+}

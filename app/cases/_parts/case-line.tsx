@@ -1,0 +1,24 @@
+import Link from 'next/link';
+import type { CaseListItem } from '../../../shared/schemas/case-view';
+import { formatMonth } from '../../_components/format-figures';
+import { CASE_OUTCOME_WORDS, capital, joinWords } from '../../_components/words';
+
+/** One case on one line of a list. */
+export function CaseLine({ item }: { item: CaseListItem }) {
+  const causes = item.causes.map((cause) => [cause.label, ...cause.designators].join(' '));
+  return (
+    <li className="row case-line">
+      <div>
+        <Link href={`/cases/${item.id}`} prefetch={false}>
+          {item.symptoms.length > 0 ? capital(joinWords(item.symptoms)) : 'No symptom recorded'}
+        </Link>
+        <p className="case-told">
+          {item.device.label}, {formatMonth(item.month)}
+        </p>
+      </div>
+      <p className="case-end">
+        {causes.length > 0 ? capital(joinWords(causes)) : 'Cause not found'}. {capital(CASE_OUTCOME_WORDS[item.outcome])}.
+      </p>
+    </li>
+  );
+}

@@ -1,0 +1,38 @@
+/** The next check, the plan, the fixes and the similar cases. */
+export function MethodChoices() {
+  return (
+    <>
+      <h2>What to check next</h2>
+      <p>
+        For each check that can still be done: how likely each outcome is now, and how much it would leave less to guess, in bits.
+        One bit halves the field.
+      </p>
+      <code className="formula">bits = Σ P(outcome) × Σ P(cause | outcome) log₂( P(cause | outcome) / P(cause) )</code>
+      <p>
+        Checks are ranked by bits per minute within the least invasive stage that still pays: what can be done outside the case
+        comes before opening it, and nothing that needs the iron stands above a useful check that does not. A check that tells
+        less than a hundredth of a bit is not offered.
+      </p>
+
+      <h2>The repair plan</h2>
+      <p>
+        The plan orders checks and fixes so that the expected cost stays low: your time at what you say it is worth, parts, and
+        what it costs to stop or hand the unit over if nothing helped. Where each fix cures other causes than the next, it does
+        first what cures most per cost (J. B. Kadane and H. A. Simon, “Optimal strategies for a class of constrained sequential
+        problems”, Annals of Statistics 5, 1977); with checks among the steps it looks ahead.
+      </p>
+
+      <h2>Which fix most often resolved it</h2>
+      <p>
+        Of the times that a fix was tried on units like yours: how often it cured, failed attempts counted. The list is ranked by
+        the lower end of the bracket, so that one of one does not beat forty of fifty.
+      </p>
+
+      <h2>Cases like yours</h2>
+      <p>
+        Ranked by the findings that they share with your unit, rare findings for more, and findings that contradict it against
+        them.
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,29 @@
+import type { Metadata } from 'next';
+import { attempt } from '../_casebook/attempt';
+import { formatCount } from '../_components/format-figures';
+import { serverCaller } from '../_trpc/server';
+import { MethodCauses } from './_parts/method-causes';
+import { MethodChoices } from './_parts/method-choices';
+import { MethodLimits } from './_parts/method-limits';
+
+export const metadata: Metadata = { title: 'How it is counted' };
+
+export default async function MethodPage() {
+  const { value: method } = await attempt(() => serverCaller().casebook.method());
+  return (
+    <div className="prose">
+      <h1>How it is counted</h1>
+      <p className="lead">Where the figures come from, in plain words first and then as formulas, and what they cannot say.</p>
+      {method ? (
+        <p>
+          The figures of today rest on {formatCount(method.records)} accepted cases. The settings of the model carry the mark{' '}
+          <code className="figure">{method.settingsHash.slice(0, 12)}</code>, so that two answers can be told to come from the
+          same ones.
+        </p>
+      ) : null}
+      <MethodCauses />
+      <MethodChoices />
+      <MethodLimits />
+    </div>
+  );
+}
