@@ -64,7 +64,7 @@ describe('fixSuccess', () => {
   });
 
   it('lets a device with many tries speak for itself', () => {
-    const found = fixSuccess([counts(10, 2000), counts(5, 1000)].map((node, depth) => (depth === 0 ? counts(910, 2000) : counts(900, 1000))));
+    const found = fixSuccess([counts(910, 2000), counts(900, 1000)]);
     expect(found.estimate).toBeGreaterThan(0.89);
   });
 
@@ -97,6 +97,8 @@ describe('rankFixSuccess', () => {
   });
 
   it('puts the untried below the often tried and sometimes successful', () => {
-    expect(rankFixSuccess([fixSuccess([counts(0, 0)]), fixSuccess([counts(10, 50)]), fixSuccess([counts(30, 50)])])).toEqual([2, 1, 0]);
+    expect(rankFixSuccess([fixSuccess([counts(0, 0)]), fixSuccess([counts(10, 50)]), fixSuccess([counts(30, 50)])])).toEqual([
+      2, 1, 0,
+    ]);
   });
 });

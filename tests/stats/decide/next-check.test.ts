@@ -25,12 +25,10 @@ function telling(sharpness: number, rest: Partial<CheckCandidate> = {}): CheckCa
 const even = Float64Array.of(0.45, 0.45, 0.1);
 
 const beliefs = (causes: number) =>
-  fc
-    .array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: causes, maxLength: causes })
-    .map((raw) => {
-      const sum = raw.reduce((a, b) => a + b, 0);
-      return Float64Array.from(raw, (x) => (sum > 0 ? x / sum : 1 / causes));
-    });
+  fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: causes, maxLength: causes }).map((raw) => {
+    const sum = raw.reduce((a, b) => a + b, 0);
+    return Float64Array.from(raw, (x) => (sum > 0 ? x / sum : 1 / causes));
+  });
 
 const anyCheck = fc
   .record({ causes: fc.integer({ min: 2, max: 6 }), values: fc.integer({ min: 2, max: 4 }) })
@@ -158,7 +156,12 @@ describe('nextChecks', () => {
     ];
     const { offered } = nextChecks({ posterior: even, candidates, poweredDone: true });
     expect(offered.map((check) => check.candidate)).toEqual([2, 1, 0, 3]);
-    expect(offered.map((check) => check.reasons[0])).toEqual(['least-invasive', 'least-invasive', 'more-invasive', 'needs-solder']);
+    expect(offered.map((check) => check.reasons[0])).toEqual([
+      'least-invasive',
+      'least-invasive',
+      'more-invasive',
+      'needs-solder',
+    ]);
   });
 
   it('passes over a stage that brings little for the time, but never in favour of solder', () => {
@@ -236,7 +239,9 @@ describe('nextChecks', () => {
   it('refuses a table of the wrong shape and a check that takes no time', () => {
     const wrong = { ...telling(1), table: new Float64Array(5) };
     expect(() => nextChecks({ posterior: even, candidates: [wrong], poweredDone: true })).toThrow(/6 table cells, not 5/);
-    expect(() => nextChecks({ posterior: even, candidates: [telling(1, { minutes: 0 })], poweredDone: true })).toThrow(/some time/);
+    expect(() => nextChecks({ posterior: even, candidates: [telling(1, { minutes: 0 })], poweredDone: true })).toThrow(
+      /some time/,
+    );
   });
 });
 

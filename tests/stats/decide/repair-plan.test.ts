@@ -47,10 +47,21 @@ describe('repairPlan on fixes alone', () => {
     const overlook = [0.5, 0.2, 0.1];
     const copies = [5, 3, 2];
     const fixes = copies.flatMap((count, place) =>
-      Array.from({ length: count }, () => fixOf([0, 1, 2].map((cause) => (cause === place ? 1 - overlook[place]! : 0)), 1)),
+      Array.from({ length: count }, () =>
+        fixOf(
+          [0, 1, 2].map((cause) => (cause === place ? 1 - overlook[place]! : 0)),
+          1,
+        ),
+      ),
     );
     const place = copies.flatMap((count, index) => new Array<number>(count).fill(index + 1));
-    const plan = repairPlan({ posterior: Float64Array.of(0.5, 0.3, 0.2, 0), fixes, checks: [], hourValue: 0, handOverCost: 1000 });
+    const plan = repairPlan({
+      posterior: Float64Array.of(0.5, 0.3, 0.2, 0),
+      fixes,
+      checks: [],
+      hourValue: 0,
+      handOverCost: 1000,
+    });
     expect(plan.steps.map((step) => place[step.index])).toEqual([1, 2, 3, 1, 1, 2, 1, 3, 1, 2]);
     const gains = plan.steps.map((step) => step.chanceAfter - step.chanceBefore);
     [0.25, 0.24, 0.18, 0.125, 0.0625, 0.048, 0.03125, 0.018, 0.015625, 0.0096].forEach((gain, step) =>
@@ -62,14 +73,24 @@ describe('repairPlan on fixes alone', () => {
     const share = fc.double({ min: 0.01, max: 1, noNaN: true });
     const item = fc.record({ weight: share, cure: share, cost: fc.double({ min: 0.1, max: 50, noNaN: true }) });
     fc.assert(
-      fc.property(fc.array(item, { minLength: 1, maxLength: 8 }), share, fc.double({ min: 1, max: 200, noNaN: true }), (items, unlisted, handOverCost) => {
-        const sum = items.reduce((total, { weight }) => total + weight, unlisted);
-        const fixes = items.map(({ cure, cost }, own) => fixOf(items.map((_, cause) => (cause === own ? cure : 0)), cost));
-        const posterior = Float64Array.of(...items.map(({ weight }) => weight / sum), unlisted / sum);
-        const problem = { posterior, fixes, checks: [], hourValue: 0, handOverCost };
-        const found = repairPlan(problem).expectedCost;
-        expect(found / exactCost(problem) - 1).toBeLessThan(1e-9);
-      }),
+      fc.property(
+        fc.array(item, { minLength: 1, maxLength: 8 }),
+        share,
+        fc.double({ min: 1, max: 200, noNaN: true }),
+        (items, unlisted, handOverCost) => {
+          const sum = items.reduce((total, { weight }) => total + weight, unlisted);
+          const fixes = items.map(({ cure, cost }, own) =>
+            fixOf(
+              items.map((_, cause) => (cause === own ? cure : 0)),
+              cost,
+            ),
+          );
+          const posterior = Float64Array.of(...items.map(({ weight }) => weight / sum), unlisted / sum);
+          const problem = { posterior, fixes, checks: [], hourValue: 0, handOverCost };
+          const found = repairPlan(problem).expectedCost;
+          expect(found / exactCost(problem) - 1).toBeLessThan(1e-9);
+        },
+      ),
       { numRuns: 100 },
     );
   });
@@ -206,6 +227,30 @@ describe('repairPlan with checks', () => {
   });
 });
 
+describe('nextStep', () => {
+  it('counts a check that was done as a prerequisite met, and offers nothing again that was tried or done', () => {
+    const telling: PlanCheck = { table: Float64Array.of(1, 0, 0, 1, 0.5, 0.5), values: 2, weight: 1, minutes: 1, stage: 1 };
+    const problem = {
+      ...disjointFixes([0.6, 0.4], [50, 50]),
+      checks: [telling, { ...telling, prerequisites: [2] }, telling],
+      hourValue: 60,
+    };
+    expect(nextStep({ ...problem, doneChecks: [0, 2] })).toEqual({ kind: 'check', index: 1 });
+    expect(nextStep({ ...problem, struckChecks: [0, 2] })).toEqual({ kind: 'fix', index: 0 });
+    expect(nextStep({ ...problem, struckChecks: [0, 1, 2], triedFixes: [0] })).toEqual({ kind: 'fix', index: 1 });
+  });
+
+  it('is the first step of the plan on small problems', () => {
+    fc.assert(
+      fc.property(smallProblem, (problem) => {
+        const { policy } = repairPlan({ ...problem, effort: 600 });
+        expect(nextStep(problem)).toEqual(policy?.move ?? { kind: 'hand-over' });
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
+
 describe('repairPlan', () => {
   it('ends every line in handing over or a sure cure, tries nothing twice, and accounts for every unit', () => {
     fc.assert(
@@ -218,7 +263,8 @@ describe('repairPlan', () => {
           if (last?.move.kind === 'check') expect(last.ways.length).toBeGreaterThan(0);
         });
         expect(plan.chanceResolved + plan.handOver.chance).toBeCloseTo(1, 12);
-        const money = (plan.expectedMinutes * problem.hourValue) / 60 + plan.expectedPartCost + plan.handOver.chance * problem.handOverCost;
+        const money =
+          (plan.expectedMinutes * problem.hourValue) / 60 + plan.expectedPartCost + plan.handOver.chance * problem.handOverCost;
         expect(money).toBeCloseTo(plan.expectedCost, 8);
         // Beliefs average out over the outcomes of a check at weight 1 only; then nothing saves the unlisted from the end.
         const isExact = problem.checks.every(({ weight }) => weight === 1);

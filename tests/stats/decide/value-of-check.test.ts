@@ -21,7 +21,9 @@ function gamble(chances: number[], gains: number[], checks: PlanCheck[]): PlanPr
   const handOverCost = Math.max(...gains) + stake;
   return {
     posterior: Float64Array.of(...chances, 0),
-    fixes: [{ cure: Float64Array.of(...gains.map((gain) => (gain + stake) / handOverCost), 0), minutes: 0, partCost: stake, stage: 0 }],
+    fixes: [
+      { cure: Float64Array.of(...gains.map((gain) => (gain + stake) / handOverCost), 0), minutes: 0, partCost: stake, stage: 0 },
+    ],
     checks,
     hourValue: 0,
     handOverCost,
@@ -31,7 +33,7 @@ function gamble(chances: number[], gains: number[], checks: PlanCheck[]): PlanPr
 const gainOf = (problem: PlanProblem) => (cost: number) => problem.handOverCost - cost;
 
 describe('valueOfCheck', () => {
-  it('values the oil wildcatter\'s seismic test (Raiffa, Decision Analysis, 1968)', () => {
+  it("values the oil wildcatter's seismic test (Raiffa, Decision Analysis, 1968)", () => {
     const states = [
       [0.1, 0.3, 0.6],
       [0.3, 0.4, 0.3],
@@ -58,12 +60,22 @@ describe('valueOfCheck', () => {
     expect(gain(plan.expectedCost)).toBeCloseTo(22.5, 9);
     const drill = { kind: 'fix', index: 0 };
     expect(plan.steps[0]!.outcomes.map(({ next }) => next)).toEqual([drill, drill, { kind: 'hand-over' }]);
-    const drills = plan.steps[0]!.outcomes.filter(({ next }) => next.kind === 'fix').reduce((sum, { probability }) => sum + probability, 0);
+    const drills = plan.steps[0]!.outcomes.filter(({ next }) => next.kind === 'fix').reduce(
+      (sum, { probability }) => sum + probability,
+      0,
+    );
     expect(drills).toBeCloseTo(0.59, 12);
   });
 
-  it('does not buy a test that changes the decision but is not worth its price (Neapolitan\'s used car: 28, 26.2, 22.733)', () => {
-    const first = check([[0.9, 0.1], [0.4, 0.6], [0.5, 0.5]], 9);
+  it("does not buy a test that changes the decision but is not worth its price (Neapolitan's used car: 28, 26.2, 22.733)", () => {
+    const first = check(
+      [
+        [0.9, 0.1],
+        [0.4, 0.6],
+        [0.5, 0.5],
+      ],
+      9,
+    );
     const both = check(
       [
         [0.9 * (8 / 9), 0.9 * (1 / 9), 0.1, 0],
@@ -91,7 +103,14 @@ describe('valueOfCheck', () => {
   });
 
   it('gives nothing for a test after which one buys either way (used-car buyer, exercise in Russell & Norvig after Pearl 1988)', () => {
-    const test = check([[0.8, 0.2], [0.35, 0.65], [0.5, 0.5]], 50);
+    const test = check(
+      [
+        [0.8, 0.2],
+        [0.35, 0.65],
+        [0.5, 0.5],
+      ],
+      50,
+    );
     const problem = gamble([0.7, 0.3], [500, -200], [test]);
     const gain = gainOf(problem);
     const found = valueOfCheck(problem, 0);
