@@ -22,7 +22,7 @@ type Read = { resolution: NonNullable<Resolution>; from: number; to: number; own
 /** Puts findings, ambiguous and unread spans together, in the order of the text. */
 export function assembleReading(sentence: Sentence): Omit<ReadQuery, 'device'> {
   const { tokens, context } = sentence;
-  const reads = sentence.attached.mentions.flatMap((m) => readOf(m, context));
+  const reads = sentence.attached.mentions.flatMap((m) => readOf(m, tokens, context));
   const claims: Claims = tokens.map(() => null);
   for (const [owner, read] of reads.entries()) claim(claims, read, owner);
   readLoneWords(sentence, reads, claims);
@@ -40,8 +40,8 @@ export function assembleReading(sentence: Sentence): Omit<ReadQuery, 'device'> {
   return result;
 }
 
-function readOf(mention: Mention, context: ReaderContext): Read[] {
-  const resolution = resolveMention(mention, context);
+function readOf(mention: Mention, tokens: readonly Token[], context: ReaderContext): Read[] {
+  const resolution = resolveMention(mention, tokens, context);
   if (resolution === null) return [];
   const own = [...new Set([...mention.tokens, ...mention.resultTokens])];
   return [{ resolution, from: mention.piece.from, to: mention.piece.to, own }];

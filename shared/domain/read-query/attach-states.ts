@@ -2,6 +2,7 @@ import { asModifier, canModify } from './build-nodes';
 import { accepts, judgeCandidate } from './judge-candidate';
 import { isBare, type Mention, type Modifier, type Node } from './mention';
 import type { ReaderContext } from './reader-context';
+import { relatedChecks } from './related-check';
 import type { Token } from './token';
 
 type Walk = {
@@ -41,9 +42,9 @@ export function attachStates(nodes: readonly Node[], tokens: readonly Token[], c
 function closeItem(walk: Walk): void {
   if (walk.negator !== null && walk.last !== null && isBare(walk.last)) negate(walk.last, walk.negator, 'after');
   for (const state of walk.waiting) {
-    const before = previousBare(walk, state);
+    const before = previousBare(walk, state) ?? previousAgreeing(walk, state);
     if (before !== null) attach(before, state, 'after');
-    else walk.loose.push(state);
+    else if (!becomesRelatedCheck(walk, state)) walk.loose.push(state);
   }
   walk.last = null;
   walk.lastState = null;
@@ -57,6 +58,55 @@ function previousBare(walk: Walk, state: Modifier): Mention | null {
   if (mention === undefined || mention.place.clause !== state.place.clause || !isBare(mention)) return null;
   if (mention.candidates.some((c) => c.target.kind === 'symptom')) return null;
   return accepts(mention.candidates, state, walk.context) ? mention : null;
+}
+
+/** "Present and correct": a second state that says the same of the same thing. */
+function previousAgreeing(walk: Walk, state: Modifier): Mention | null {
+  const mention = walk.mentions.at(-1);
+  if (mention === undefined || mention.stateFrom !== 'after' || mention.place.clause !== state.place.clause || state.place.group - mention.place.group !== 1 || state.place.joiner !== 'and') return null;
+  if (state.result !== null && isFixOrTrial(walk, mention)) return null;
+  const said = (states: Modifier[]) => mention.candidates.map((c) => JSON.stringify(judgeCandidate(c.target, { negated: mention.negated, states }, walk.context).findings)).join();
+  return said(mention.states) === said([...mention.states, state]) ? mention : null;
+}
+
+/** A state that fits no mention may still, with the words around it, name another check and its outcome. */
+function becomesRelatedCheck(walk: Walk, state: Modifier): boolean {
+  if (state.reading !== null || state.outcomes.size === 0) return false;
+  const bare = walk.last !== null && isBare(walk.last) && saysMore(walk.last) ? walk.last : null;
+  const things = bare !== null ? walk.tokens.slice(bare.piece.from, bare.piece.to) : weakNeighbours(walk, state);
+  const related = relatedChecks(things, state, walk.context.index);
+  const only = related[0];
+  if (only === undefined || related.length > 2) return false;
+  const candidates = related.map((id) => ({ target: { kind: 'check' as const, id }, score: 1 }));
+  if (bare !== null) {
+    bare.candidates = candidates;
+    attach(bare, state, 'after');
+    return true;
+  }
+  const mention: Mention = { ...emptyMention(state), candidates };
+  attach(mention, state, 'after');
+  walk.mentions.push(mention);
+  return true;
+}
+
+function emptyMention(state: Modifier): Mention {
+  return { kind: 'mention', piece: state.piece, place: state.place, candidates: [], negated: false, affirmed: false, leadsWithNo: false, stateFrom: null, states: [], result: null, tokens: [...state.tokens], resultTokens: [] };
+}
+
+/** Words such as "rails" right before the state, which name nothing alone. */
+function weakNeighbours(walk: Walk, state: Modifier): Token[] {
+  const found: Token[] = [];
+  const first = Math.min(...state.tokens);
+  for (let at = first - 1; at >= Math.max(0, first - 3); at -= 1) {
+    const token = walk.tokens[at] as Token;
+    if (token.role === 'joiner' || token.role === 'break' || token.role === 'content') break;
+    if (token.role === 'weak') found.push(token);
+  }
+  return found;
+}
+
+function isFixOrTrial(walk: Walk, mention: Mention): boolean {
+  return mention.candidates[0]?.target.kind === 'fix' || isTrial(walk, mention);
 }
 
 function takeState(walk: Walk, state: Modifier): void {
@@ -76,8 +126,7 @@ function takeState(walk: Walk, state: Modifier): void {
 
 /** A second state right behind the first ("stuck low") or a number behind a word ("low, 4.2 V") joins it. */
 function canTake(walk: Walk, mention: Mention, state: Modifier): boolean {
-  const fixed = mention.candidates[0]?.target.kind === 'fix' || isTrial(walk, mention);
-  if (fixed && state.result !== null) return false;
+  if (isFixOrTrial(walk, mention) && state.result !== null) return false;
   if (isBare(mention)) return accepts(mention.candidates, state, walk.context);
   if (mention.stateFrom === 'before' && mention.states.length > 0) return false;
   if (mention.negated) return false;

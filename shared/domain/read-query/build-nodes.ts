@@ -22,7 +22,8 @@ export function buildNodes(tokens: readonly Token[], index: PhraseIndex): Node[]
 
 function nodesOfClause(tokens: readonly Token[], from: number, to: number, clause: number, index: PhraseIndex): Node[] {
   const pieces = coverClause(tokens, from, to, matchPhrases(tokens, from, to, index));
-  const places = placesOf(tokens, from, to, clause);
+  const opening = from > 0 ? (tokens[from - 1] as Token).word : null;
+  const places = placesOf(tokens, from, to).map((p) => ({ ...p, clause, opening }));
   return pieces.flatMap((piece) => {
     const place = places[piece.from - from] as Place;
     const inner = piece.inner.length === 0 || isFix(piece) ? [] : innerNodes(tokens, piece, place, index);
@@ -46,8 +47,8 @@ function innerNodes(tokens: readonly Token[], piece: Piece, place: Place, index:
   });
 }
 
-function placesOf(tokens: readonly Token[], from: number, to: number, clause: number): Place[] {
-  const places: Place[] = [];
+function placesOf(tokens: readonly Token[], from: number, to: number): Pick<Place, 'group' | 'joiner'>[] {
+  const places: Pick<Place, 'group' | 'joiner'>[] = [];
   let group = 0;
   let joiner: string | null = null;
   for (let at = from; at < to; at += 1) {
@@ -60,12 +61,12 @@ function placesOf(tokens: readonly Token[], from: number, to: number, clause: nu
       group += 1;
       joiner = 'nor';
     }
-    places.push({ clause, group, joiner });
+    places.push({ group, joiner });
   }
   return places;
 }
 
-const ENTITY_KINDS: ReadonlySet<Target['kind']> = new Set<Target['kind']>(['symptom', 'subject', 'check', 'fix', 'role']);
+const ENTITY_KINDS: ReadonlySet<Target['kind']> = new Set<Target['kind']>(['symptom', 'subject', 'check', 'told', 'fix', 'role']);
 
 function nodeOf(tokens: readonly Token[], piece: Piece, place: Place): Node {
   const first = tokens[piece.from] as Token;
@@ -73,7 +74,7 @@ function nodeOf(tokens: readonly Token[], piece: Piece, place: Place): Node {
   const entities = piece.candidates.filter((c) => ENTITY_KINDS.has(c.target.kind));
   if (entities.length === 0) return asModifier(tokens, piece, place);
   return {
-    kind: 'mention', piece, place, candidates: entities, negated: false, leadsWithNo: first.role === 'negator', stateFrom: null, states: [], result: null,
+    kind: 'mention', piece, place, candidates: entities, negated: false, affirmed: false, leadsWithNo: first.role === 'negator', stateFrom: null, states: [], result: null,
     tokens: tokensOf(piece), resultTokens: [],
   };
 }

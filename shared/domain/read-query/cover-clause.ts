@@ -14,6 +14,8 @@ export type Piece = {
 
 /** Phrases on the same words count as equals within this distance. */
 const NEAR = 0.45;
+/** What the very words of an entry add over other inflections of them. */
+const SAME_WORDS = 0.15;
 const SINGLE = { negator: 0.55, state: 0.7, number: 0.4 } as const;
 
 /**
@@ -92,9 +94,9 @@ function pieceOf(tokens: readonly Token[], group: RangeGroup): Piece {
   for (const match of [...group.matches].sort((a, b) => b.score - a.score)) {
     if (match.score * topQuality(match) < group.score - NEAR) continue;
     if (candidates.length === 0) inner = match.inner;
-    for (const { target, quality } of match.targets) {
+    for (const { target, quality, sameWords } of match.targets) {
       if (target.kind === 'state') for (const c of target.classes) classes.add(c);
-      candidates.push({ target, score: match.score * quality });
+      candidates.push({ target, score: match.score * quality + (sameWords ? SAME_WORDS : 0) });
     }
   }
   if (group.to - group.from === 1) for (const c of stateClassesOf((tokens[group.from] as Token).word)) classes.add(c);

@@ -16,16 +16,23 @@ const CANNOT: Judgement = { findings: [], fit: 0 };
 /** How far a state that names an outcome directly, a number, or a mere quality speaks for a candidate. */
 const FIT = { direct: 0.5, number: 0.5, sure: 0.2, open: 0, far: -0.4 } as const;
 
+type Said = { negated: boolean; affirmed?: boolean; states: readonly Modifier[] };
+
 /** Judges one candidate of a mention. Needs at least one state or a negation for what cannot stand alone. */
-export function judgeCandidate(target: Target, said: { negated: boolean; states: readonly Modifier[] }, context: ReaderContext): Judgement {
+export function judgeCandidate(target: Target, said: Said, context: ReaderContext): Judgement {
   if (target.kind === 'symptom') return judgeSymptom(target, said);
   if (target.kind === 'subject') return judgeSubject(target, said);
   if (target.kind === 'check') return judgeCheck(target.id, said, context);
+  if (target.kind === 'told') return judgeTold(target, said, context);
   if (target.kind === 'role') return judgeRole(target.id, said, context);
   return CANNOT;
 }
 
-type Said = { negated: boolean; states: readonly Modifier[] };
+function judgeTold(target: Extract<Target, { kind: 'told' }>, said: Said, context: ReaderContext): Judgement {
+  const denied = said.negated !== said.states.some((s) => s.negated);
+  const value = denied ? context.checks.get(target.check)?.workingOutcome : target.outcome;
+  return value === undefined ? CANNOT : { findings: [{ kind: 'check', id: target.check, value }], fit: FIT.sure };
+}
 
 function judgeSymptom(target: Extract<Target, { kind: 'symptom' }>, said: Said): Judgement {
   let turned = said.negated;
@@ -42,7 +49,7 @@ function judgeSymptom(target: Extract<Target, { kind: 'symptom' }>, said: Said):
 }
 
 function judgeSubject(target: Extract<Target, { kind: 'subject' }>, said: Said): Judgement {
-  let lacking = said.negated ? true : null;
+  let lacking = said.negated ? true : said.affirmed ? false : null;
   for (const state of said.states) {
     const lack = lackOf(state.classes, target.lack);
     if (lack === null || state.reading !== null) return CANNOT;
@@ -54,7 +61,7 @@ function judgeSubject(target: Extract<Target, { kind: 'subject' }>, said: Said):
 }
 
 function lackOf(classes: ReadonlySet<StateClass>, lack: 'absent' | 'dead' | 'good'): boolean | null {
-  if (classes.has('good') || classes.has('present') || (classes.has('pulsing') && lack !== 'dead')) return false;
+  if (classes.has('good') || classes.has('present') || classes.has('steady') || (classes.has('pulsing') && lack !== 'dead')) return false;
   return classes.has('absent') || classes.has('dead') ? true : null;
 }
 

@@ -9,7 +9,7 @@ export type PhraseMatch = {
   from: number;
   to: number;
   score: number;
-  targets: readonly { target: Target; quality: number }[];
+  targets: readonly { target: Target; quality: number; sameWords: boolean }[];
   /** Tokens inside the range that say a state, a number or "not" and are not part of the phrase. */
   inner: readonly number[];
   missing: number;
@@ -19,7 +19,7 @@ type Hit = { at: number; slot: number; weight: number };
 
 const WORDS_BETWEEN = 5;
 /** Score of a telling word, of a small one, for each further telling word, and what each flaw costs. */
-const SCORE = { telling: 1, small: 0.25, together: 0.5, gap: 0.04, stranger: 0.6, inner: 0.3, disorder: 0.1, missing: 1.3, optional: 0.12 } as const;
+const SCORE = { telling: 1, small: 0.25, together: 0.5, gap: 0.04, stranger: 0.6, inner: 0.3, disorder: 0.1, missing: 1.3, optional: 0.15, unsaid: 0.08, no: 0.6 } as const;
 
 /** Finds every phrase of the index in one clause (tokens `from` to `to`, exclusive), in any word order. */
 export function matchPhrases(tokens: readonly Token[], from: number, to: number, index: PhraseIndex): PhraseMatch[] {
@@ -109,13 +109,20 @@ function scored(tokens: readonly Token[], phrase: Phrase, window: Window): Phras
   let telling = 0;
   for (const hit of window.chosen) {
     const role = (tokens[hit.at] as Token).role;
+    if (role === 'negator') {
+      score += hit.weight * SCORE.no;
+      continue;
+    }
     const small = role === 'filler' || role === 'weak';
     score += hit.weight * (small ? SCORE.small : SCORE.telling);
     telling += small ? 0.3 : 1;
   }
-  score += SCORE.together * Math.max(0, telling - 1) + SCORE.optional * window.optional.length;
+  score += SCORE.together * Math.max(0, telling - 1) + SCORE.optional * window.optional.length - SCORE.unsaid * (phrase.optional.length - window.optional.length);
   if (!inOrder(window.chosen)) score -= SCORE.disorder;
-  const targets = gap.inner.length === 0 ? phrase.targets : phrase.targets.filter((t) => takesInner(t.target, tokens, gap.inner));
+  const written = window.chosen.map((h) => tokens[h.at] as Token).filter((t) => t.role !== 'negator');
+  const targets = phrase.targets
+    .filter((t) => gap.inner.length === 0 || takesInner(t.target, tokens, gap.inner))
+    .map(({ target, quality, words }) => ({ target, quality, sameWords: written.every((t) => words.has(t.word)) }));
   return targets.length === 0 ? null : { from, to, score, targets, inner: gap.inner, missing: window.missing };
 }
 
@@ -151,6 +158,6 @@ function judgeGap(tokens: readonly Token[], phrase: Phrase, from: number, to: nu
 /** A check can be told its state in the middle of its name, a fix may describe the old part; a symptom only bears "not". */
 function takesInner(target: Target, tokens: readonly Token[], inner: readonly number[]): boolean {
   if (target.kind === 'fix') return inner.every((at) => (tokens[at] as Token).role !== 'negator');
-  if (target.kind === 'check' || target.kind === 'role' || target.kind === 'subject') return true;
+  if (target.kind === 'check' || target.kind === 'role' || target.kind === 'subject' || target.kind === 'told') return true;
   return target.kind === 'symptom' && inner.every((at) => (tokens[at] as Token).role === 'negator');
 }

@@ -25,10 +25,13 @@ export type Mention = {
   kind: 'mention';
   piece: Piece;
   place: Place;
-  candidates: readonly { target: Target; score: number }[];
+  /** Best first. */
+  candidates: { target: Target; score: number }[];
   negated: boolean;
   /** Its own words begin with "no": a list may share that. */
   leadsWithNo: boolean;
+  /** Set against something missing ("picture but no sound"): it is there. */
+  affirmed: boolean;
   /** Where its "no" or its state stood: decides whether a list shares it. */
   stateFrom: 'before' | 'after' | null;
   states: Modifier[];
@@ -38,11 +41,17 @@ export type Mention = {
 };
 
 /** Position in the sentence: clause and list item, counted from 0, and what joined this item to the one before. */
-export type Place = { clause: number; group: number; joiner: string | null };
+export type Place = {
+  clause: number;
+  group: number;
+  joiner: string | null;
+  /** The word that broke off the clause before ("but"), or null at the beginning. */
+  opening: string | null;
+};
 
 export type Node = Mention | Modifier | { kind: 'negator'; at: number; place: Place };
 
 /** True where nothing was said yet about the mention. */
 export function isBare(mention: Mention): boolean {
-  return mention.states.length === 0 && !mention.negated && mention.result === null;
+  return mention.states.length === 0 && !mention.negated && !mention.affirmed && mention.result === null;
 }

@@ -2,8 +2,8 @@ import type { FixResult } from '../../schemas/case';
 import type { Vocabulary } from '../../schemas/vocabulary';
 import { ACTION_TERMS, actionWords, RESULT_PHRASES } from './fix-words';
 import { buildLexicon, type Lexicon } from './lexicon';
-import type { Phrase, Target } from './phrase';
-import { phraseTerms, phraseWords } from './phrase-terms';
+import type { NamedTarget, Phrase, Target } from './phrase';
+import { phraseTerms, phraseWords, type PhraseTerms } from './phrase-terms';
 import { subjectsOf } from './symptom-subjects';
 import { STATE_PHRASES, stateWords } from './state-words';
 import { NEGATOR_WORDS, WEAK_WORDS } from './word-classes';
@@ -16,17 +16,18 @@ export type PhraseIndex = {
   lexicon: Lexicon;
 };
 
-type Builder = { byKey: Map<string, Phrase>; known: Set<string>; words: Map<string, number> };
+type Builder = { byKey: Map<string, Phrase>; known: Map<string, NamedTarget>; words: Map<string, number> };
 
 /** Labels and synonyms as written count fully; slugs and derived phrases a little less, so that written ones win. */
-const QUALITY = { written: 1, slug: 0.97, derived: 0.94, guessed: 0.85 } as const;
+const QUALITY = { written: 1, slug: 0.9, derived: 0.94, guessed: 0.85, told: 1.4 } as const;
 
 /** Builds the index from a vocabulary and the general words of the bench. */
 export function buildPhraseIndex(vocabulary: Vocabulary): PhraseIndex {
-  const builder: Builder = { byKey: new Map(), known: new Set(), words: new Map() };
+  const builder: Builder = { byKey: new Map(), known: new Map(), words: new Map() };
   addSymptoms(builder, vocabulary);
   addChecks(builder, vocabulary);
   addFixes(builder, vocabulary);
+  addTold(builder, vocabulary);
   for (const role of vocabulary.roles) {
     for (const phrase of [role.label, ...role.synonyms]) add(builder, phrase, { kind: 'role', id: role.slug }, QUALITY.derived);
   }
@@ -45,8 +46,10 @@ function benchWords(): string[] {
 }
 
 function addSymptoms(builder: Builder, vocabulary: Vocabulary): void {
+  const roleNames = namesOfRoles(vocabulary);
   for (const symptom of vocabulary.symptoms) {
     const written = [symptom.label, ...symptom.synonyms];
+    for (const phrase of written.flatMap((w) => withRoleNames(w.toLowerCase(), roleNames))) add(builder, phrase, { kind: 'symptom', id: symptom.slug, value: 'present' }, QUALITY.derived);
     for (const phrase of written) add(builder, phrase, { kind: 'symptom', id: symptom.slug, value: 'present' }, QUALITY.written);
     add(builder, symptom.slug.replaceAll('-', ' '), { kind: 'symptom', id: symptom.slug, value: 'present' }, QUALITY.slug);
     for (const phrase of symptom.absentPhrases) add(builder, phrase, { kind: 'symptom', id: symptom.slug, value: 'absent' }, QUALITY.written);
@@ -57,17 +60,31 @@ function addSymptoms(builder: Builder, vocabulary: Vocabulary): void {
 }
 
 function addChecks(builder: Builder, vocabulary: Vocabulary): void {
-  const roleNames = vocabulary.roles.map((r) => [r.label, ...r.synonyms].map((n) => n.toLowerCase()));
+  const roleNames = namesOfRoles(vocabulary);
   for (const check of vocabulary.checks) {
     const target: Target = { kind: 'check', id: check.slug };
     const written = [check.label, ...check.synonyms];
     for (const phrase of written) add(builder, phrase, target, QUALITY.written);
+    for (const phrase of written.flatMap(rangeMembers)) add(builder, phrase, target, QUALITY.derived);
     add(builder, check.slug.replaceAll('-', ' '), target, QUALITY.slug);
     for (const phrase of written.flatMap((w) => withRoleNames(w.toLowerCase(), roleNames))) add(builder, phrase, target, QUALITY.derived);
     for (const outcome of check.outcomes) {
       const named: Target = { kind: 'outcome', check: check.slug, outcome: outcome.slug };
       for (const phrase of [outcome.label, ...outcome.synonyms]) add(builder, phrase, named, QUALITY.written);
       add(builder, outcome.slug.replaceAll('-', ' '), named, QUALITY.slug);
+    }
+  }
+}
+
+/** A part's name with a heat or cold that only one of its checks knows: "cpu hot" is its temperature, not a general symptom. */
+function addTold(builder: Builder, vocabulary: Vocabulary): void {
+  for (const role of vocabulary.roles) {
+    const checks = vocabulary.checks.filter((c) => c.targetRole === role.slug);
+    for (const state of ['hot', 'cold']) {
+      const knowing = checks.flatMap((c) => c.outcomes.filter((o) => o.synonyms.includes(state)).map((o) => ({ check: c.slug, outcome: o.slug })));
+      const only = knowing[0];
+      if (only === undefined || knowing.length > 1) continue;
+      for (const name of [role.label, ...role.synonyms]) add(builder, `${name} ${state}`, { kind: 'told', ...only }, QUALITY.told);
     }
   }
 }
@@ -86,9 +103,13 @@ function addFixes(builder: Builder, vocabulary: Vocabulary): void {
       const terms = phraseTerms(phraseWords(name), true);
       if (terms === null) continue;
       const required = [ACTION_TERMS[fix.action], ...terms.required.filter((t) => t !== ACTION_TERMS[fix.action])];
-      insert(builder, { ...terms, required }, target, alone ? QUALITY.derived : QUALITY.guessed);
+      insert(builder, { terms: { ...terms, required }, words: [], target, quality: alone ? QUALITY.derived : QUALITY.guessed });
     }
   }
+}
+
+function namesOfRoles(vocabulary: Vocabulary): string[][] {
+  return vocabulary.roles.map((r) => [r.label, ...r.synonyms].map((n) => n.toLowerCase()));
 }
 
 /** The phrase once more for every other name of a role that it contains ("clock at the cpu"). */
@@ -106,20 +127,35 @@ function add(builder: Builder, phrase: string, target: Target, quality: number):
   addWords(builder, phraseWords(phrase), target, quality);
 }
 
+/** "d0 to d7" also names each line of the range. */
+function rangeMembers(phrase: string): string[] {
+  const range = /^([a-z])(\d{1,2})(?: to |-)\1(\d{1,2})$/i.exec(phrase.trim());
+  if (range === null) return [];
+  const [from, to] = [Number(range[2]), Number(range[3])];
+  return Array.from({ length: Math.max(0, Math.min(to - from + 1, 32)) }, (_, i) => `${range[1]}${from + i}`);
+}
+
 function addWords(builder: Builder, words: readonly string[], target: Target, quality: number, asFix = false): void {
   for (const word of words) builder.words.set(word, (builder.words.get(word) ?? 0) + 1);
   const terms = phraseTerms(words, asFix);
-  if (terms !== null) insert(builder, terms, target, quality);
+  if (terms !== null) insert(builder, { terms, words, target, quality });
 }
 
-function insert(builder: Builder, terms: { required: string[]; optional: string[]; joined: boolean }, target: Target, quality: number): void {
+type Entry = { terms: PhraseTerms; words: readonly string[]; target: Target; quality: number };
+
+function insert(builder: Builder, { terms, words, target, quality }: Entry): void {
   const key = [...terms.required].sort().join(' ') + '|' + [...terms.optional].sort().join(' ');
   const phrase: Phrase = builder.byKey.get(key) ?? { id: builder.byKey.size, ...terms, targets: [] };
   builder.byKey.set(key, phrase);
   const name = `${key} > ${Object.values(target).join(' ')}`;
-  if (builder.known.has(name)) return;
-  builder.known.add(name);
-  phrase.targets.push({ target, quality });
+  const known = builder.known.get(name);
+  if (known !== undefined) {
+    for (const word of words) known.words.add(word);
+    return;
+  }
+  const named: NamedTarget = { target, quality, words: new Set(words) };
+  builder.known.set(name, named);
+  phrase.targets.push(named);
 }
 
 function postingsOf(phrases: readonly Phrase[]): Map<string, { phrase: Phrase; slot: number }[]> {

@@ -1,13 +1,14 @@
 import { actionTermsOf } from './fix-words';
 import { normalWord, stemOf, twinOf } from './spelling';
 import { stateWords } from './state-words';
-import { CANNOT_TERM, NO_TERM } from './token';
+import { CANNOT_TERM, NO_TERM, OTHER_TERM } from './token';
 import { tokenise } from './tokenise';
-import { CANNOT_WORDS, FILLER_WORDS, GRAMMAR_WORDS, JOINER_WORDS, NEGATOR_WORDS, REFUSING_WORDS, WEAK_WORDS } from './word-classes';
+import { CANNOT_WORDS, FILLER_WORDS, GRAMMAR_WORDS, JOINER_WORDS, KEPT_WHEN_SHORT, NEGATOR_WORDS, OTHER_WORDS, REFUSING_WORDS, WEAK_WORDS } from './word-classes';
 
 /** The words of a vocabulary phrase in normal form, marks left out. */
 export function phraseWords(phrase: string): string[] {
-  return tokenise(phrase, 40).tokens.filter((t) => !t.mark).map((t) => normalWord(t.word));
+  const words = tokenise(phrase, 40).tokens.filter((t) => !t.mark).map((t) => normalWord(t.word));
+  return words.flatMap((w, at) => (w === 'known' && words[at + 1] === 'good' ? ['known-good'] : w === 'good' && words[at - 1] === 'known' ? [] : [w]));
 }
 
 /** True for "no", "not", "without", and for "fails" or "refuses" before "to". */
@@ -18,11 +19,25 @@ export function isNegator(word: string, next: string | undefined): boolean {
 /** One term for a word of a phrase; in fixes verbs meet by kind. */
 export function termOf(word: string, asFix: boolean): string {
   const action = asFix ? actionTermsOf(word)[0] : undefined;
+  if (!asFix && OTHER_WORDS.has(word)) return OTHER_TERM;
   return action ?? stemOf(twinOf(word));
 }
 
 /** A phrase of nothing but a state ("not present") needs its small words to say of what ("device"). */
 const STATE_STEMS: ReadonlySet<string> = new Set([...stateWords()].map(stemOf));
+
+const ARTICLES: ReadonlySet<string> = new Set(['a', 'an', 'the', 'it', 'is', 'to', 'of']);
+
+type Rank = 'telling' | 'small' | 'kept' | 'grammar' | 'no';
+
+function rankedTerm(word: string, next: string | undefined, asFix: boolean): { term: string; rank: Rank } {
+  if (isNegator(word, next)) return { term: CANNOT_WORDS.has(word) ? CANNOT_TERM : NO_TERM, rank: 'no' };
+  const term = termOf(word, asFix);
+  if (asFix && actionTermsOf(word).length > 0) return { term, rank: 'telling' };
+  if (!asFix && OTHER_WORDS.has(word)) return { term, rank: 'telling' };
+  if (GRAMMAR_WORDS.has(word)) return { term, rank: KEPT_WHEN_SHORT.has(word) ? 'kept' : 'grammar' };
+  return { term, rank: FILLER_WORDS.has(word) || WEAK_WORDS.has(word) ? 'small' : 'telling' };
+}
 
 export type PhraseTerms = { required: string[]; optional: string[]; joined: boolean };
 
@@ -32,24 +47,19 @@ export type PhraseTerms = { required: string[]; optional: string[]; joined: bool
  * Returns null where nothing telling remains.
  */
 export function phraseTerms(words: readonly string[], asFix: boolean): PhraseTerms | null {
-  const telling: string[] = [];
-  let no: string = NO_TERM;
-  const small: string[] = [];
+  const found: { term: string; rank: Rank }[] = [];
   let joined = false;
-  let negated = false;
   for (const [at, word] of words.entries()) {
     if (JOINER_WORDS.has(word)) joined = true;
-    else if (GRAMMAR_WORDS.has(word)) continue;
-    else if (isNegator(word, words[at + 1])) {
-      negated = true;
-      if (CANNOT_WORDS.has(word)) no = CANNOT_TERM;
-    }
-    else if ((FILLER_WORDS.has(word) || WEAK_WORDS.has(word)) && !(asFix && actionTermsOf(word).length > 0)) small.push(termOf(word, asFix));
-    else telling.push(termOf(word, asFix));
+    else found.push(rankedTerm(word, words[at + 1], asFix));
   }
+  const of = (rank: Rank) => found.filter((f) => f.rank === rank).map((f) => f.term);
+  const telling = of('telling');
+  const negated = found.some((f) => f.rank === 'no');
   const few = new Set(telling).size < 2 - (negated ? 1 : 0) || telling.every((t) => STATE_STEMS.has(t));
-  const required = [...new Set([...(negated ? [no] : []), ...telling, ...(few ? small : [])])];
-  const optional = few ? [] : [...new Set(small)].filter((t) => !required.includes(t));
+  const needed: ReadonlySet<Rank> = new Set<Rank>(['telling', 'no', ...(few ? (['small', 'kept'] as const) : []), ...(telling.length === 0 ? (['grammar'] as const) : [])]);
+  const required = [...new Set(found.filter((f) => needed.has(f.rank) && !ARTICLES.has(f.term)).map((f) => f.term))];
+  const optional = few ? [] : [...new Set(of('small'))].filter((t) => !required.includes(t));
   if (required.length === 0 || (required.length === 1 && negated)) return null;
   return { required: required.slice(0, 12), optional: optional.slice(0, 6), joined };
 }

@@ -9,11 +9,16 @@ export type Target =
   | { kind: 'subject'; id: string; lack: 'absent' | 'dead' | 'good' }
   | { kind: 'check'; id: string }
   /** An outcome named without its check. */
+  /** A part with a state that only one of its checks knows ("processor hot"). */
+  | { kind: 'told'; check: string; outcome: string }
   | { kind: 'outcome'; check: string; outcome: string }
   | { kind: 'fix'; id: string }
   | { kind: 'role'; id: string }
   | { kind: 'state'; classes: readonly StateClass[] }
   | { kind: 'result'; result: FixResult };
+
+/** `words` are the written words of the phrases: the very same words speak a little more for a target than other inflections. */
+export type NamedTarget = { target: Target; quality: number; words: Set<string> };
 
 /** A set of terms that together name targets, in any order. */
 export type Phrase = {
@@ -23,7 +28,7 @@ export type Phrase = {
   optional: readonly string[];
   /** Written with "and" or a slash, so a match may cross one. */
   joined: boolean;
-  targets: { target: Target; quality: number }[];
+  targets: NamedTarget[];
 };
 
 export type Choice = Finding & { label: string };

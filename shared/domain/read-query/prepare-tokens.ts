@@ -3,8 +3,8 @@ import type { Lexicon } from './lexicon';
 import { isNegator } from './phrase-terms';
 import { normalWord, stemOf, twinOf } from './spelling';
 import { stateClassesOf } from './state-words';
-import { CANNOT_TERM, NO_TERM, type RawToken, type Token, type TokenRole, type WeightedTerm } from './token';
-import { BREAK_WORDS, CANNOT_WORDS, FILLER_WORDS, JOINER_WORDS, PASSED_MARKS, WEAK_WORDS } from './word-classes';
+import { CANNOT_TERM, NO_TERM, OTHER_TERM, type RawToken, type Token, type TokenRole, type WeightedTerm } from './token';
+import { BREAK_WORDS, CANNOT_WORDS, DURATION_WORDS, FILLER_WORDS, JOINER_WORDS, OTHER_WORDS, PASSED_MARKS, WEAK_WORDS } from './word-classes';
 
 /** How much a corrected word is worth beside one that was written right. */
 const CORRECTED_WEIGHT = 0.88;
@@ -25,6 +25,7 @@ export function prepareTokens(raw: readonly RawToken[], text: string, lexicon: L
     }
     const word = normalWord(token.word);
     const next = whole[at + 1]?.word;
+    if (token.reading !== null && token.reading.unit === null && next !== undefined && DURATION_WORDS.has(next)) continue;
     if (token.reading !== null) {
       tokens.push({ start: token.start, end: token.end, word, role: 'number', reading: token.reading, terms: [{ term: word, weight: 1 }], known: true });
       continue;
@@ -79,13 +80,20 @@ function correction(word: string, correct: (w: string) => string | null): Partia
 
 /** "Not" stands for "can't" a little less well than for itself. */
 function noTerms(word: string): WeightedTerm[] {
-  return [{ term: NO_TERM, weight: 1 }, { term: CANNOT_TERM, weight: CANNOT_WORDS.has(word) ? 1 : 0.8 }];
+  const cannot = CANNOT_WORDS.has(word);
+  return [{ term: NO_TERM, weight: cannot ? 0.85 : 1 }, { term: CANNOT_TERM, weight: cannot ? 1 : 0.5 }];
 }
+
+/** "Composite out" is its output. */
+const SHORT_FOR: Readonly<Record<string, string>> = { out: 'output' };
 
 function termsOf(word: string, weight: number): WeightedTerm[] {
   const stems = new Set([stemOf(twinOf(word)), stemOf(word)]);
   const terms = [...stems].map((term) => ({ term, weight }));
   for (const action of actionTermsOf(word)) terms.push({ term: action, weight });
+  if (OTHER_WORDS.has(word)) terms.push({ term: OTHER_TERM, weight });
+  const longer = SHORT_FOR[word];
+  if (longer !== undefined) terms.push({ term: stemOf(longer), weight: weight * 0.8 });
   return terms;
 }
 
@@ -113,15 +121,20 @@ function joinParts(raw: readonly RawToken[], text: string, lexicon: Lexicon): Ra
     const glued = hyphen?.mark === true && hyphen.word === '-' && hyphen.start === token.end && after?.start === hyphen.end;
     const partner = glued ? after : hyphen;
     if (partner !== undefined && canJoin(token, partner, lexicon)) {
-      whole.push({ start: token.start, end: partner.end, word: token.word + partner.word, mark: false, reading: null });
+      whole.push({ start: token.start, end: partner.end, word: isKnownGood(token, partner) ? 'known-good' : token.word + partner.word, mark: false, reading: null });
       at += glued ? 2 : 1;
     } else whole.push(token);
   }
   return whole;
 }
 
+function isKnownGood(left: RawToken, right: RawToken): boolean {
+  return left.word === 'known' && right.word === 'good';
+}
+
 function canJoin(left: RawToken, right: RawToken, lexicon: Lexicon): boolean {
   if (left.mark || right.mark || left.reading !== null || right.reading !== null) return false;
+  if (isKnownGood(left, right)) return true;
   const joined = left.word + right.word;
   if (joined.length < 5 || !(lexicon.has(joined) || actionTermsOf(joined).length > 0)) return false;
   if (left.word === 're' || left.word === 'de') return true;

@@ -15,7 +15,7 @@ export function readLoneWord(token: Token, denied: boolean, context: ReaderConte
   for (const { term, weight } of token.terms) {
     if (weight < 0.8) continue;
     for (const { phrase, slot } of context.index.postings.get(term) ?? []) {
-      if (slot < 0) continue;
+      if (slot < 0 || phrase.required.length > 2) continue;
       for (const { target } of phrase.targets) {
         if (target.kind === 'symptom' && target.value === 'present') symptoms.add(target.id);
         else if (target.kind !== 'subject' && target.kind !== 'symptom') others += 1;

@@ -1,3 +1,4 @@
+import { ACTION_TERMS } from './fix-words';
 import { accepts } from './judge-candidate';
 import { isBare, type Mention } from './mention';
 import type { ReaderContext } from './reader-context';
@@ -7,10 +8,44 @@ import type { ReaderContext } from './reader-context';
  * "no picture or sound" (forwards). A list is a run of neighbouring items of one clause.
  */
 export function shareStates(mentions: readonly Mention[], context: ReaderContext): void {
+  contrast(mentions);
+  shareVerb(mentions, context);
   for (const chain of chainsOf(mentions)) {
     shareForward(chain, context, false);
     shareBackward(chain, context);
     shareForward(chain, context, true);
+  }
+}
+
+/** "Replaced the crystal, the CPU and the RAM": a bare part in a list behind a fix or trial was treated alike. */
+function shareVerb(mentions: readonly Mention[], context: ReaderContext): void {
+  for (const [at, mention] of mentions.entries()) {
+    const before = mentions[at - 1];
+    const done = before?.candidates[0]?.target;
+    if (before === undefined || done === undefined || before.place.clause !== mention.place.clause || mention.place.group - before.place.group !== 1 || !isBare(mention)) continue;
+    const roles = mention.candidates.flatMap((c) => (c.target.kind === 'role' ? [c.target.id] : []));
+    if (roles.length === 0) continue;
+    const score = mention.candidates[0]?.score ?? 1;
+    if (done.kind === 'fix') {
+      const action = context.fixes.get(done.id)?.action;
+      const alike = [...context.fixes.values()].filter((f) => ACTION_TERMS[f.action] === (action && ACTION_TERMS[action]) && roles.includes(f.role));
+      if (alike.length > 0) mention.candidates = alike.map((f) => ({ target: { kind: 'fix', id: f.slug }, score }));
+    } else if (done.kind === 'check' && context.trials.has(done.id)) {
+      const alike = roles.flatMap((r) => context.checksOfRole.get(r) ?? []).filter((id) => /-swapped$/.test(id) && context.trials.has(id));
+      if (alike.length > 0) mention.candidates = alike.map((id) => ({ target: { kind: 'check', id }, score }));
+    }
+  }
+}
+
+const CONTRASTING: ReadonlySet<string | null> = new Set(['but', 'yet', 'though', 'although', 'however']);
+
+/** "Picture but no sound": what stands before the contrast is there. */
+function contrast(mentions: readonly Mention[]): void {
+  for (const [at, mention] of mentions.entries()) {
+    const next = mentions[at + 1];
+    const contrasted = next !== undefined && next.place.clause === mention.place.clause + 1 && CONTRASTING.has(next.place.opening) && (next.leadsWithNo || next.negated);
+    const subject = mention.candidates.some((c) => c.target.kind === 'subject');
+    if (contrasted && subject && isBare(mention) && !standsAlone(mention)) mention.affirmed = true;
   }
 }
 

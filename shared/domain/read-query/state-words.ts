@@ -9,12 +9,12 @@ export type StateClass =
 const WORDS: Record<StateClass, string> = {
   good: `ok okay okey good fine great healthy normal correct correctly works work working worked right perfect perfectly alright proper properly passes pass passed
     sound-ish nominal expected perfect functional functions functioning function o.k. spot-on tested-good gd ace solid well lovely nice happy responds respond sensible`,
-  present: 'present there exists exist seen visible yes have has got detected appears available lit',
+  present: 'present there exists exist seen visible yes detected available lit',
   absent: 'missing absent gone none nothing lost nowhere nil vanished disappeared disappears disappear zilch nada zip unlit empty',
   dead: 'dead faulty failed broken fails failing kaput kaputt knackered duff toast fried bust busted borked buggered defunct inoperative gone blown',
-  bad: 'bad poor wrong off iffy dodgy suspect suspicious odd strange weird funny incorrect abnormal rubbish terrible awful crap ropey horrible',
-  high: 'high hi over excessive raised elevated',
-  low: 'low lo under sagging sags sag drooping droops droop reduced dropping drops',
+  bad: 'bad poor wrong iffy dodgy suspect suspicious odd strange weird funny incorrect abnormal rubbish terrible awful crap ropey horrible',
+  high: 'high hi excessive raised elevated',
+  low: 'low lo sagging sags sag drooping droops droop reduced dropping drops',
   stuck: 'stuck static frozen held constant permanently jammed latched pinned tied pegged fixed-level unchanging sits',
   pulsing: 'pulsing pulses pulse toggling toggles toggle active activity moving changing oscillating oscillates running runs run ticking switching alive clocking busy square squarewave',
   floating: 'floating floats float undefined tristate tristated high-impedance hi-z',

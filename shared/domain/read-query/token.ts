@@ -36,5 +36,7 @@ export type RawToken = { start: number; end: number; word: string; mark: boolean
 
 /** The term that every negator stands for. */
 export const NO_TERM = '~no';
+/** "Another", "a different", "a known good": something else was tried. */
+export const OTHER_TERM = '!other';
 /** What "can't" means beyond "not": "can't reset" is not "doesn't reset". */
 export const CANNOT_TERM = '~cannot';

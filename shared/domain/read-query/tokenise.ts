@@ -3,7 +3,7 @@ import type { RawToken } from './token';
 
 const WORD = /[\p{L}\p{N}\p{M}_°]+(?:['’`´][\p{L}]{1,3}(?![\p{L}\p{N}]))?/uy;
 const NUMBER_START = /[+\-−±]?\.?\d|o\.?l\b|over[ -]?l|over[ -]?r|open line|out of range|infinit|∞/iy;
-const SPECIAL = /w\/o\b|r\/w\b|i\/o\b|a\/v\b|n\/a\b|on\/off\b/iy;
+const SPECIAL = /b\+(?![\w])|w\/o\b|r\/w\b|i\/o\b|a\/v\b|n\/a\b|on\/off\b/iy;
 const MARK = /\r?\n|\.{2,}|…|->|=>|→|[,;:.!?/&+=()[\]{}|–—•·-]/uy;
 const WORD_CHARACTER = /[\p{L}\p{N}_]/u;
 

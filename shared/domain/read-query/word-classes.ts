@@ -33,13 +33,15 @@ export const FILLER_WORDS = list(`
   pin pins leg legs side end point points place places area
   getting receiving receive gives produces produce displays
   bought old recently fresh owner says customer friend mate
+  otherwise report reports reporting reported two three four five six seven eight nine ten twenty thirty dozen couple several few
+  over seconds second
   day days week weeks month months year years ago time times minute minutes min mins hour hours moment moments while long ages
 `);
 
 /** Words that name an observation without saying what: read with a neighbour, unread alone. */
 export const WEAK_WORDS = list(`
   signal signals line lines activity level levels output outputs input voltage voltages volts value condition state status result results
-  pulse trace sign signs presence rail rails reading
+  pulse sign signs presence rail rails reading chip chips ic ics
 `);
 
 export const NEGATOR_WORDS = list(`
@@ -50,6 +52,12 @@ export const NEGATOR_WORDS = list(`
 
 /** Verbs that deny what follows them with "to": "fails to start". */
 export const REFUSING_WORDS = list('fails fail failing failed refuses refuse refusing refused');
+
+/** Grammar that a very short phrase cannot do without: "has sound", "resets itself". */
+export const KEPT_WHEN_SHORT = list('has have itself');
+
+/** A number before one of these is a duration, not a reading. */
+export const DURATION_WORDS = list('day days week weeks month months year years minute minutes min mins hour hours hrs times seconds second secs attempts tries');
 
 export const CANNOT_WORDS = list("cannot cant can't couldnt couldn't");
 
@@ -66,6 +74,8 @@ export const NOW_WORDS = list('now then');
 /** Words that put a fix before its result: "no change after a recap". */
 export const AFTER_WORDS = list('after with by despite following from using when once');
 export const TRIED_WORDS = list('tried already');
+
+export const OTHER_WORDS = list('another other different spare second borrowed alternative known-good');
 
 /** Everyday words that must never be "corrected" into a vocabulary word. */
 export const EVERYDAY_WORDS = list(`

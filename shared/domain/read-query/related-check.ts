@@ -1,0 +1,20 @@
+import type { Modifier } from './mention';
+import type { PhraseIndex } from './phrase-index';
+import type { Token } from './token';
+
+/**
+ * Checks that are named by other words than those used, but know both the thing and the outcome:
+ * "5 V rail shorted" is no outcome of the rail's voltage, yet the check of the rails' resistance
+ * speaks of rails and has an outcome "shorted". `things` are the tokens that name the thing.
+ */
+export function relatedChecks(things: readonly Token[], state: Modifier, index: PhraseIndex): string[] {
+  const telling = things.filter((t) => t.role === 'content' || t.role === 'number' || t.role === 'weak');
+  if (telling.length === 0 || state.outcomes.size === 0) return [];
+  return [...state.outcomes.keys()].filter((check) => telling.every((token) => speaksOf(check, token, index)));
+}
+
+function speaksOf(check: string, token: Token, index: PhraseIndex): boolean {
+  return token.terms.some(({ term }) =>
+    (index.postings.get(term) ?? []).some(({ phrase }) => phrase.targets.some(({ target }) => target.kind === 'check' && target.id === check)),
+  );
+}
