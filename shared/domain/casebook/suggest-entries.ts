@@ -51,8 +51,13 @@ function scoreName(name: readonly string[], typed: readonly string[]): number | 
   let score = name[0]?.startsWith(typed[0] ?? '') ? 0 : 0.5;
   for (const word of typed) {
     if (name.some((other) => other.startsWith(word))) continue;
-    if (word.length < 4 || !name.some((other) => distance(other.slice(0, word.length), word) <= 1)) return null;
+    if (word.length < 4 || !name.some((other) => isOneSlipOff(other, word))) return null;
     score += 2;
   }
   return score;
+}
+
+/** A letter too many, too few or wrong, against the beginning of the other word. */
+function isOneSlipOff(other: string, word: string): boolean {
+  return [-1, 0, 1].some((longer) => distance(other.slice(0, word.length + longer), word) <= 1);
 }
