@@ -1,67 +1,84 @@
-import trigamma from '@stdlib/math-base-special-trigamma';
-import type { CausePrior } from './cause-prior';
-import { logSumExp } from './score';
+import { gammaShapeOfThird, type LogMoments } from './log-share-moments';
+import { DRAWS, logGammaDraws, normalDraws } from './score-draws';
 import type { Settings } from './settings';
 
-/** Standard normal quantile at 95 %: the ends of a 90 % interval. */
-const Z_90 = 1.6448536269514722;
-
-/** P(v | cause) of one finding, how many records each is worth, and the exponent. */
-export type IntervalTerm = { share: Float64Array; worth: Float64Array; weight: number };
+/** What is not known about one finding's column: moments of its log shares, and the exponent. */
+export type IntervalTerm = LogMoments & { weight: number };
 
 type Input = {
+  /** Log scores per cause, -Infinity where a cause is impossible. */
   scores: Float64Array;
   probability: Float64Array;
-  prior: CausePrior;
+  prior: { probability: Float64Array; moments: LogMoments };
   terms: readonly IntervalTerm[];
   settings: Settings;
 };
 
+/** Ends of a 90 % interval. */
+const TAIL = 0.05;
+
 /**
- * 90 % interval of each P(cause | findings): on the log odds scale, from the variances of the logarithms of all shares
- * (a Dirichlet marginal with mean p and worth n is Beta(np, n(1-p)), whose logarithm has variance
- * trigamma(np) - trigamma(n)), carried through the weights (delta method), plus the model error of the settings.
+ * 90 % interval of each P(cause | findings). Each cause's likelihood times prior is not known exactly: it is drawn
+ * as its estimate times a factor of mean 1 whose logarithm has the variance and third cumulant of the sum of its
+ * log shares (a log-Gamma part for the skewness, a normal one for the rest), with the model error of the settings on
+ * top. A draw counts by the probability that it gives the findings, so that the draws' mean is the estimate. The
+ * interval holds the middle nine tenths of each cause's share over the draws. Deterministic.
  */
 export function posteriorInterval(input: Input): { low: Float64Array; high: Float64Array } {
-  const { scores, prior, settings, terms } = input;
-  const variances = scoreVariances(input);
-  const total = logSumExp(scores);
-  const unmixed = scores.map((score) => Math.exp(score - total));
-  const error = settings.modelError.constant + settings.modelError.perFinding * terms.length;
-  let all = 0;
-  for (let c = 0; c < scores.length; c += 1) all += (unmixed[c] as number) ** 2 * (variances[c] as number);
-  const low = new Float64Array(scores.length);
-  const high = new Float64Array(scores.length);
-  for (let c = 0; c < scores.length; c += 1) {
-    const p = unmixed[c] as number;
+  const { scores, settings, terms, probability, prior } = input;
+  const size = scores.length;
+  const error = terms.length === 0 ? 0 : settings.modelError.constant + settings.modelError.perFinding * terms.length;
+  const draws = new Float64Array(size * DRAWS);
+  const totals = new Float64Array(DRAWS);
+  const top = scores.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+  for (let c = 0; c < size; c += 1) {
+    if (scores[c] === Number.NEGATIVE_INFINITY) continue;
+    const factors = factorDraws(input, c, error);
+    for (let m = 0; m < DRAWS; m += 1) {
+      const drawn = Math.exp((scores[c] as number) - top + (factors[m] as number));
+      draws[c * DRAWS + m] = drawn;
+      totals[m] = (totals[m] as number) + drawn;
+    }
+  }
+  const low = new Float64Array(size);
+  const high = new Float64Array(size);
+  for (let c = 0; c < size; c += 1) {
+    const p = probability[c] as number;
     if (p <= 0) continue;
-    const others = Math.max(1 - p, 1e-300);
-    const rest = Math.max(0, all - p * p * (variances[c] as number)) / (others * others);
-    const spread = Z_90 * Math.sqrt((variances[c] as number) + rest + (terms.length > 0 ? error : 0));
-    const logit = (scores[c] as number) - total - Math.log(others);
+    const shares = Float64Array.from(totals, (total, m) => (draws[c * DRAWS + m] as number) / total);
     const mixed = (q: number) => (1 - settings.mixing) * q + settings.mixing * (prior.probability[c] as number);
-    low[c] = Math.min(mixed(logistic(logit - spread)), input.probability[c] as number);
-    high[c] = Math.max(mixed(logistic(logit + spread)), input.probability[c] as number);
+    const [least, most] = weightedQuantiles(shares, totals);
+    low[c] = Math.min(mixed(least), p);
+    high[c] = Math.max(mixed(most), p);
   }
   return { low, high };
 }
 
-/** Variance of each cause's log score: of its prior and, by the squared weight, of each finding's share. */
-function scoreVariances({ scores, prior, terms }: Input): Float64Array {
-  return scores.map((score, c) => {
-    if (score === Number.NEGATIVE_INFINITY) return 0;
-    let variance = logShareVariance(prior.probability[c] as number, prior.worth[c] as number);
-    for (const { share, worth, weight } of terms) {
-      variance += weight * weight * logShareVariance(share[c] as number, worth[c] as number);
+/** Logarithms of the factors by which one cause's score may be off, mean of the factors 1. */
+function factorDraws({ prior, terms }: Input, cause: number, error: number): Float64Array {
+  let variance = prior.moments.variance[cause] as number;
+  let third = prior.moments.third[cause] as number;
+  for (const term of terms) {
+    variance += term.weight ** 2 * (term.variance[cause] as number);
+    third += term.weight ** 3 * (term.third[cause] as number);
+  }
+  const skewed = gammaShapeOfThird(third);
+  const rest = Math.max(0, variance - skewed.variance) + error;
+  const spread = Math.sqrt(rest);
+  const z = normalDraws(2 * cause + 1);
+  return logGammaDraws(skewed.k, 2 * cause).map((log, m) => log + spread * (z[m] as number) - rest / 2);
+}
+
+function weightedQuantiles(values: Float64Array, weights: Float64Array): [number, number] {
+  const order = Array.from(values.keys()).sort((a, b) => (values[a] as number) - (values[b] as number));
+  const total = weights.reduce((a, b) => a + b, 0);
+  const at = (share: number) => {
+    let below = 0;
+    for (const i of order) {
+      below += weights[i] as number;
+      if (below >= share * total) return values[i] as number;
     }
-    return variance;
-  });
-}
-
-function logShareVariance(share: number, worth: number): number {
-  return Math.max(0, trigamma(share * worth) - trigamma(worth));
-}
-
-function logistic(x: number): number {
-  return 1 / (1 + Math.exp(-x));
+    return values[order[order.length - 1] as number] as number;
+  };
+  return [at(TAIL), at(1 - TAIL)];
 }

@@ -1,6 +1,7 @@
 import { COUNT_UNIT, type Counts } from './counts';
 import { createGroupShares, type GroupShares } from './group-shares';
 import type { Layout } from './layout';
+import { type LogMoments, logShareMoments } from './log-share-moments';
 import type { Settings, ValueSettings } from './settings';
 import { PART_PLACE, stepCount, type ValueStep, valueSteps } from './value-steps';
 
@@ -9,6 +10,9 @@ import { PART_PLACE, stepCount, type ValueStep, valueSteps } from './value-steps
  * and how many records each cause's row is worth.
  */
 export type ValueShares = { share: Float64Array; worth: Float64Array };
+
+/** The same of one value or all, and when asked for what is not known about the logarithms of one value's shares. */
+export type KnownShares = ValueShares & { moments: () => LogMoments };
 
 type Input = {
   settings: Settings;
@@ -66,20 +70,20 @@ export function limitedWorth(worth: number, place: number, limits: { levels: rea
 }
 
 /** Shares of one value (`value`) or of all values of an observable on a device. */
-export type SharesOf = (device: number, observable: number, value?: number) => ValueShares;
+export type SharesOf = (device: number, observable: number, value?: number) => KnownShares;
 
 /** Value shares by device, computed when first asked for and again once the counts have changed. */
 export function createValueShares(counts: Counts, settings: Settings): SharesOf {
   const { layout } = counts;
   const groups = createGroupShares(counts, settings);
-  const devices = new Map<number, { steps: (ValueStep[] | undefined)[]; known: Map<number, ValueShares> }>();
+  const devices = new Map<number, { steps: (ValueStep[] | undefined)[]; known: Map<number, KnownShares> }>();
   let revision = counts.revision;
   return (device, observable, value) => {
     if (revision !== counts.revision) {
       devices.clear();
       revision = counts.revision;
     }
-    const here = devices.get(device) ?? { steps: [], known: new Map<number, ValueShares>() };
+    const here = devices.get(device) ?? { steps: [], known: new Map<number, KnownShares>() };
     devices.set(device, here);
     // Whole tables have negative keys.
     const key = value === undefined ? -1 - observable : (layout.valueStarts[observable] as number) + value;
@@ -90,7 +94,15 @@ export function createValueShares(counts: Counts, settings: Settings): SharesOf 
         return here.steps[cause] as ValueStep[];
       };
       const values = value === undefined ? Array.from({ length: layout.valueCounts[observable] as number }, (_, v) => v) : [value];
-      shares = valueShares(layout, { settings, stepsOf, shares: groups(observable), observable, values });
+      const computed = valueShares(layout, { settings, stepsOf, shares: groups(observable), observable, values });
+      let moments: LogMoments | undefined;
+      shares = {
+        ...computed,
+        moments: () => {
+          moments ??= logShareMoments(computed.share, computed.worth);
+          return moments;
+        },
+      };
       here.known.set(key, shares);
     }
     return shares;

@@ -3,6 +3,7 @@ import type { Counts } from './counts';
 import type { AdditiveEstimator } from './estimator';
 import { distinctFindings } from './findings';
 import type { CodedFinding, Layout } from './layout';
+import { type LogMoments, logShareMoments } from './log-share-moments';
 import { posteriorInterval } from './posterior-interval';
 import { mixIn, normaliseLogScores, scoreFindings } from './score';
 import type { Settings } from './settings';
@@ -41,8 +42,8 @@ export function createEstimator(layout: Layout, counts: Counts, settings: Settin
     posterior: (device, findings) => {
       const distinct = distinctFindings(layout, findings);
       const terms = distinct.map((finding) => {
-        const { share, worth } = sharesOf(device, finding.observable, finding.value);
-        return { share, worth, weight: weightOf(finding.observable) };
+        const { variance, third } = sharesOf(device, finding.observable, finding.value).moments();
+        return { variance, third, weight: weightOf(finding.observable) };
       });
       const probability = probabilities(device, distinct);
       return {
@@ -53,7 +54,7 @@ export function createEstimator(layout: Layout, counts: Counts, settings: Settin
   };
 }
 
-type LoggedPrior = CausePrior & { log: Float64Array };
+type LoggedPrior = CausePrior & { log: Float64Array; moments: LogMoments };
 
 function createPriors(counts: Counts, settings: Settings): (device: number) => LoggedPrior {
   const boards = boardsByPart(counts.layout);
@@ -67,7 +68,8 @@ function createPriors(counts: Counts, settings: Settings): (device: number) => L
     let prior = known.get(device);
     if (prior === undefined) {
       const computed = causePrior(counts, settings, boards, device);
-      prior = { ...computed, log: computed.probability.map(Math.log) };
+      const moments = logShareMoments(computed.probability, computed.worth);
+      prior = { ...computed, log: computed.probability.map(Math.log), moments };
       known.set(device, prior);
     }
     return prior;

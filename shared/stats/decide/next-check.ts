@@ -1,10 +1,4 @@
-import {
-  assertCheckTable,
-  type CheckTable,
-  divergenceBits,
-  posteriorAfter,
-  predictive,
-} from './check-model';
+import { assertCheckTable, type CheckTable, divergenceBits, posteriorAfter, predictive } from './check-model';
 
 /**
  * Part of a check's minutes that goes into setting up: finding the pin, choosing the range, clipping on. A check with
@@ -188,8 +182,7 @@ function order(input: NextCheckInput, scored: RankedCheck[]): RankedCheck[] {
   }
   const isPoor = (ranked: RankedCheck) => (bestByStage.get(stageOf(ranked)) ?? 0) < stageShare * best;
   /** 0 safe power-up; then stages without solder, worthwhile ones first; then solder. */
-  const band = (ranked: RankedCheck) =>
-    isSafety(ranked) ? 0 : stageOf(ranked) >= SOLDER_STAGE ? 3 : isPoor(ranked) ? 2 : 1;
+  const band = (ranked: RankedCheck) => (isSafety(ranked) ? 0 : stageOf(ranked) >= SOLDER_STAGE ? 3 : isPoor(ranked) ? 2 : 1);
   const sorted = scored.toSorted(
     (a, b) => band(a) - band(b) || stageOf(a) - stageOf(b) || b.bitsPerMinute - a.bitsPerMinute || a.candidate - b.candidate,
   );

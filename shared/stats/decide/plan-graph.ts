@@ -137,7 +137,9 @@ export function planGraph(problem: ReadyProblem): PlanGraph {
       ];
     }
     settle(from);
-    (expanded[from.key.length] ??= []).push(from);
+    const steps = from.key.length;
+    expanded[steps] ??= [];
+    expanded[steps].push(from);
     return from.branches;
   };
 

@@ -16,17 +16,18 @@ export type PlanCheck = CheckTable & {
   readonly minutes: number;
   readonly partCost?: number;
   readonly stage: number;
-  /** Indices of checks that have to be done first; those already done are left out by the caller. */
+  /** Indices of checks that have to be done first. */
   readonly prerequisites?: readonly number[];
 };
 
 export type PlanProblem = {
   /** Beliefs, one per cause, the unlisted cause last; sums to 1. */
   readonly posterior: Float64Array;
-  /** Fixes not yet tried. */
   readonly fixes: readonly PlanFix[];
-  /** Checks not yet done. */
   readonly checks: readonly PlanCheck[];
+  /** Fixes tried without success and checks done, as indices; the posterior knows their results already. */
+  readonly triedFixes?: readonly number[];
+  readonly doneChecks?: readonly number[];
   /** What an hour of work is worth. */
   readonly hourValue: number;
   /** What it costs to stop, or to hand the unit over. */
@@ -54,7 +55,7 @@ export type ReadyCheck = Costs & {
   readonly powered: Float64Array;
   /** Sum over outcomes of P ln P for each cause. */
   readonly rowInformation: Float64Array;
-  /** Positions, in the ready checks, that have to be done first; null where one cannot be done. */
+  /** Positions, in the ready checks, that have to be done first. */
   readonly prerequisites: readonly number[];
 };
 
@@ -79,18 +80,27 @@ export function readyProblem(problem: PlanProblem): ReadyProblem {
   assertMoney('hour value', problem.hourValue);
   assertMoney('hand-over cost', handOverCost);
   assertBeliefs(posterior);
-  const struckFixes = new Set(problem.struckFixes);
+  const gone = new Set([...(problem.struckFixes ?? []), ...(problem.triedFixes ?? [])]);
   const readyFixes = fixes.flatMap((fix, index) => {
     assertCure(fix, posterior.length);
     const ready = readyFix(fix, { index, ...costsOf(fix, problem.hourValue) });
-    return struckFixes.has(index) || fix.stage > maxStage || ready.causes.length === 0 ? [] : [ready];
+    return gone.has(index) || fix.stage > maxStage || ready.causes.length === 0 ? [] : [ready];
   });
   for (const check of checks) assertCheckTable(check, posterior.length);
   const kept = reachableChecks(problem, maxStage);
   const place = new Map(kept.map((index, position) => [index, position]));
-  const readyChecks = kept.map((index) => readyCheck(checks[index]!, { index, ...costsOf(checks[index]!, problem.hourValue) }, place));
+  const readyChecks = kept.map((index) =>
+    readyCheck(checks[index]!, { index, ...costsOf(checks[index]!, problem.hourValue) }, place),
+  );
   const first = (problem.firstChecks ?? []).flatMap((index) => place.get(index) ?? []);
-  return { posterior, fixes: readyFixes, checks: readyChecks, fixesOf: byCause(readyFixes, posterior.length), handOverCost, first };
+  return {
+    posterior,
+    fixes: readyFixes,
+    checks: readyChecks,
+    fixesOf: byCause(readyFixes, posterior.length),
+    handOverCost,
+    first,
+  };
 }
 
 function costsOf(step: { minutes: number; partCost?: number }, hourValue: number): Omit<Costs, 'index'> {
@@ -100,14 +110,14 @@ function costsOf(step: { minutes: number; partCost?: number }, hourValue: number
   return { minutes, partCost, cost: (minutes * hourValue) / 60 + partCost };
 }
 
-/** Checks not struck, within the stage, all of whose prerequisites are so too. */
+/** Checks not struck, not done, within the stage, all of whose prerequisites are done or among them. */
 function reachableChecks(problem: PlanProblem, maxStage: number): number[] {
-  const struck = new Set(problem.struckChecks);
-  const { checks } = problem;
-  let kept = checks.map((_, index) => index).filter((index) => !struck.has(index) && checks[index]!.stage <= maxStage);
+  const { checks, doneChecks = [] } = problem;
+  const gone = new Set([...(problem.struckChecks ?? []), ...doneChecks]);
+  let kept = checks.map((_, index) => index).filter((index) => !gone.has(index) && checks[index]!.stage <= maxStage);
   for (let before = Infinity; kept.length < before; ) {
     before = kept.length;
-    const have = new Set(kept);
+    const have = new Set([...kept, ...doneChecks]);
     kept = kept.filter((index) => (checks[index]!.prerequisites ?? []).every((needed) => have.has(needed)));
   }
   return kept;
@@ -124,8 +134,15 @@ function readyCheck(check: PlanCheck, costs: Costs, place: ReadonlyMap<number, n
   table.forEach((chance, cell) => {
     if (chance > 0) rowInformation[Math.floor(cell / values)]! += chance * Math.log(chance);
   });
-  const prerequisites = (check.prerequisites ?? []).map((index) => place.get(index)!);
-  return { ...costs, values, table, powered: weight === 1 ? table : table.map((chance) => chance ** weight), rowInformation, prerequisites };
+  const prerequisites = (check.prerequisites ?? []).flatMap((index) => place.get(index) ?? []);
+  return {
+    ...costs,
+    values,
+    table,
+    powered: weight === 1 ? table : table.map((chance) => chance ** weight),
+    rowInformation,
+    prerequisites,
+  };
 }
 
 function byCause(fixes: readonly ReadyFix[], causes: number): ReadyProblem['fixesOf'] {
@@ -151,5 +168,6 @@ function assertCure(fix: PlanFix, causes: number): void {
 }
 
 function assertMoney(name: string, amount: number): void {
-  if (!(amount >= 0) || !Number.isFinite(amount)) throw new RangeError(`The ${name} must be a finite number of at least 0, not ${amount}.`);
+  if (!(amount >= 0) || !Number.isFinite(amount))
+    throw new RangeError(`The ${name} must be a finite number of at least 0, not ${amount}.`);
 }
