@@ -1,9 +1,10 @@
 import { Command } from 'commander';
+import type { CasebookModel } from '../../../shared/domain/casebook/casebook-model';
 import { planRepair } from '../../../shared/domain/plan/plan-repair';
-import { type PlanResult, planOptionsSchema } from '../../../shared/schemas/plan';
+import { type PlanResult, planOptionsSchema, type StruckStep } from '../../../shared/schemas/plan';
 import { INSTRUMENTS, type Instrument, NEEDS, type Need } from '../../../shared/schemas/terms';
 import { loadCasebook } from '../../casebook/load-casebook';
-import { type CommandIo, printJson } from '../io';
+import { CommandError, type CommandIo, printJson } from '../io';
 import { amount, listOf, wholeNumber } from '../option-parsers';
 import { questionOf } from '../question-of';
 import { cell, table } from '../text-table';
@@ -39,10 +40,7 @@ export function planCommand(io: CommandIo): Command {
     .action(async (words: string, options: Options) => {
       const { model } = await loadCasebook(io.db());
       const question = questionOf(model, words, options);
-      const struck = options.skip.flatMap((id) => [
-        ...(model.words.checks.has(id) ? [{ kind: 'check' as const, id }] : []),
-        ...(model.words.fixes.has(id) ? [{ kind: 'fix' as const, id }] : []),
-      ]);
+      const struck = options.skip.flatMap((id) => struckSteps(model, id));
       const plan = planRepair(
         model,
         question,
@@ -58,6 +56,15 @@ export function planCommand(io: CommandIo): Command {
       if (options.json) printJson(io, planJson(plan));
       else io.out(planText(plan));
     });
+}
+
+/** The check and the fix of this slug. Refuses a slug that is neither. */
+function struckSteps({ words }: CasebookModel, id: string): StruckStep[] {
+  const steps: StruckStep[] = [];
+  if (words.checks.has(id)) steps.push({ kind: 'check', id });
+  if (words.fixes.has(id)) steps.push({ kind: 'fix', id });
+  if (steps.length === 0) throw new CommandError(`There is no check or fix "${id}" to skip.`, 'usage');
+  return steps;
 }
 
 /** The plan as the command line prints it; money in whole units, not in cents. */

@@ -1,0 +1,54 @@
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { onTestFinished } from 'vitest';
+import type { PrismaClient } from '../../../prisma/generated/client';
+import { runProgram } from '../../../server/cli/program';
+import { randomCaseId } from '../../../server/ids';
+
+export type CliRun = { code: number; out: string; err: string };
+
+const PROJECT = fileURLToPath(new URL('../../..', import.meta.url));
+const TSX = join(PROJECT, 'node_modules', 'tsx', 'dist', 'cli.mjs');
+
+/** Runs the command line as its own process, as `npm run cli` does. */
+export function spawnCli(args: readonly string[], databaseUrl: string): Promise<CliRun> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, [TSX, 'server/cli/index.ts', ...args], {
+      cwd: PROJECT,
+      env: { ...process.env, DATABASE_URL: databaseUrl },
+    });
+    let out = '';
+    let err = '';
+    child.stdout.setEncoding('utf8').on('data', (text: string) => (out += text));
+    child.stderr.setEncoding('utf8').on('data', (text: string) => (err += text));
+    child.on('error', reject);
+    child.on('close', (code) => resolve({ code: code ?? -1, out, err }));
+  });
+}
+
+/** Runs the same program in this process, on an open database. */
+export async function runCli(db: PrismaClient, args: readonly string[]): Promise<CliRun> {
+  let out = '';
+  let err = '';
+  const io = {
+    db: () => db,
+    out: (text: string) => void (out += text),
+    err: (text: string) => void (err += text),
+    now: () => new Date('2026-01-02T03:04:05Z'),
+    newId: randomCaseId,
+    actor: 'test',
+  };
+  return { code: await runProgram(io, args), out, err };
+}
+
+/** A file of this test's own; removed when the test ends. */
+export function temporaryFile(name: string, text: string): string {
+  const folder = mkdtempSync(join(tmpdir(), 'second-bench-cli-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return path;
+}
