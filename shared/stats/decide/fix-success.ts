@@ -1,4 +1,5 @@
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile';
+import { jeffreysInterval } from '../jeffreys-interval';
 
 /** Results of one fix on the units of one node of the device path. The four results need not add up to the tries. */
 export type FixCounts = {
@@ -58,12 +59,12 @@ export function fixSuccess(path: readonly FixCounts[], options: FixSuccessOption
     cured += counts.cures - (below?.cures ?? 0);
     failed += counts.tries - counts.cures - ((below?.tries ?? 0) - (below?.cures ?? 0));
   });
-  const counted = betaInterval(last.cures + 0.5, last.tries - last.cures + 0.5, confidence);
+  const counted = jeffreysInterval(last.cures, last.tries, confidence);
   const pooled = betaInterval(cured, failed, confidence);
   return {
     ...last,
-    low: last.cures === 0 ? 0 : counted.low,
-    high: last.cures === last.tries ? 1 : counted.high,
+    low: counted.low,
+    high: counted.high,
     estimate: cured / (cured + failed),
     pooledLow: pooled.low,
     pooledHigh: pooled.high,
