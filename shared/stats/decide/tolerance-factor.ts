@@ -2,7 +2,7 @@ import chiSquareCdf from '@stdlib/stats-base-dists-chisquare-cdf';
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 
 /** Steps of the integration over where the sample mean may lie; even, for Simpson's rule. */
-const STEPS = 64;
+const STEPS = 32;
 /** How many standard errors of the mean the integration goes out. */
 const REACH = 8;
 
@@ -47,7 +47,7 @@ function reachFor(z: number, coverage: number): number {
 /** Where a rising function crosses 0 between two ends. */
 function bisect(rising: (x: number) => number, low: number, high: number): number {
   let [left, right] = [low, high];
-  for (let round = 0; round < 60; round++) {
+  for (let round = 0; round < 44; round++) {
     const middle = (left + right) / 2;
     if (rising(middle) < 0) left = middle;
     else right = middle;
