@@ -26,7 +26,9 @@ export async function evaluateCasebook(
   const records = [...model.entries.values()].sort((a, b) => (a.id < b.id ? -1 : 1)).map((entry) => entry.coded);
   const resolved = records.filter((record) => record.causes.length > 0);
   if (resolved.length < Math.max(LEAST_RECORDS, folds)) {
-    throw new AppError('table-refused', { detail: `It has ${resolved.length} cases with a cause; at least ${Math.max(LEAST_RECORDS, folds)} are needed.` });
+    throw new AppError('table-refused', {
+      detail: `It has ${resolved.length} cases with a cause; at least ${Math.max(LEAST_RECORDS, folds)} are needed.`,
+    });
   }
   const evaluation = evaluateRecords(coding.layout, records, { folds, repeats, seed });
   const result = {
@@ -46,5 +48,12 @@ export async function evaluateCasebook(
 
 function usualScores({ cuts }: RecordsEvaluation) {
   const usual = cuts.find(({ cut }) => cut === USUAL_CUT) ?? cuts[0];
-  return (usual?.results ?? []).map(({ estimator, accuracy, top3, logLoss, brier, ece }) => ({ estimator, accuracy, top3, logLoss, brier, ece }));
+  return (usual?.results ?? []).map(({ estimator, accuracy, top3, logLoss, brier, ece }) => ({
+    estimator,
+    accuracy,
+    top3,
+    logLoss,
+    brier,
+    ece,
+  }));
 }

@@ -10,6 +10,12 @@ export function table(heading: string, rows: readonly (readonly string[])[]): st
   if (rows.length === 0) return '';
   const widths: number[] = [];
   for (const row of rows) row.forEach((text, column) => (widths[column] = Math.max(widths[column] ?? 0, text.length)));
-  const lines = rows.map((row) => `  ${row.map((text, column) => text.padEnd(widths[column] ?? 0)).join('  ').trimEnd()}`);
+  const lines = rows.map(
+    (row) =>
+      `  ${row
+        .map((text, column) => text.padEnd(widths[column] ?? 0))
+        .join('  ')
+        .trimEnd()}`,
+  );
   return `${heading}\n${lines.join('\n')}\n`;
 }

@@ -96,11 +96,25 @@ async function withContents(db: Db, files: readonly FileRow[]): Promise<CaseReco
 async function readBelow(db: Db, firstId: string, lastId: string) {
   const where = { caseId: { gte: firstId, lte: lastId } };
   const inOrder = [{ caseId: 'asc' as const }, { position: 'asc' as const }];
-  const symptoms = await db.caseSymptom.findMany({ where, orderBy: inOrder, select: { caseId: true, symptomSlug: true, present: true } });
+  const symptoms = await db.caseSymptom.findMany({
+    where,
+    orderBy: inOrder,
+    select: { caseId: true, symptomSlug: true, present: true },
+  });
   const steps = await db.caseStep.findMany({
     where,
     orderBy: inOrder,
-    select: { caseId: true, position: true, kind: true, checkSlug: true, outcomeSlug: true, designator: true, value: true, unit: true, result: true },
+    select: {
+      caseId: true,
+      position: true,
+      kind: true,
+      checkSlug: true,
+      outcomeSlug: true,
+      designator: true,
+      value: true,
+      unit: true,
+      result: true,
+    },
   });
   const stepFixes = await db.caseStepFix.findMany({
     where,
@@ -112,7 +126,11 @@ async function readBelow(db: Db, firstId: string, lastId: string) {
     orderBy: inOrder,
     select: { caseId: true, designator: true, pin: true, state: true, value: true, unit: true },
   });
-  const causes = await db.caseCause.findMany({ where, orderBy: inOrder, select: { caseId: true, position: true, causeSlug: true } });
+  const causes = await db.caseCause.findMany({
+    where,
+    orderBy: inOrder,
+    select: { caseId: true, position: true, causeSlug: true },
+  });
   const designators = await db.caseCauseDesignator.findMany({
     where,
     orderBy: [{ caseId: 'asc' }, { causePosition: 'asc' }, { position: 'asc' }],

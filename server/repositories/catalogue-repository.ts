@@ -93,7 +93,11 @@ export async function findCatalogue(db: Db): Promise<DeviceCatalogue | null> {
         slug,
         revision,
         summary,
-        parts: parts.map(({ roleSlug, pinNames, ...part }) => ({ ...part, role: roleSlug, pinNames: pinNames.map((p) => p.name) })),
+        parts: parts.map(({ roleSlug, pinNames, ...part }) => ({
+          ...part,
+          role: roleSlug,
+          pinNames: pinNames.map((p) => p.name),
+        })),
         impossibleChecks: impossible.map((i) => i.checkSlug),
       })),
     })),

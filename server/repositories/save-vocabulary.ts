@@ -85,7 +85,9 @@ async function saveChecks(db: Db, { checks }: Vocabulary) {
 
 /** Outcomes are added or updated, not replaced: steps of cases refer to them. */
 async function saveOutcomes(db: Db, checks: readonly Check[]) {
-  const rows = checks.flatMap((c) => c.outcomes.map((o, position) => ({ checkSlug: c.slug, slug: o.slug, position, label: o.label })));
+  const rows = checks.flatMap((c) =>
+    c.outcomes.map((o, position) => ({ checkSlug: c.slug, slug: o.slug, position, label: o.label })),
+  );
   const existing = await db.checkOutcome.findMany({ select: { checkSlug: true, slug: true } });
   const known = new Set(existing.map((o) => `${o.checkSlug}/${o.slug}`));
   await db.checkOutcome.createMany({ data: rows.filter((o) => !known.has(`${o.checkSlug}/${o.slug}`)) });

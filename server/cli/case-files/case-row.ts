@@ -24,7 +24,9 @@ export function readCaseRow(words: VocabularyWords, line: number, row: unknown):
   const problems = [
     ...unknownFields(isRecord ? row : {}, RECORD_FIELDS),
     ...unknownFields(content, CONTENT_FIELDS),
-    ...(id === null || caseIdSchema.safeParse(id).success ? [] : [{ field: 'id', reason: 'A case id is 16 letters and digits 2 to 7.' }]),
+    ...(id === null || caseIdSchema.safeParse(id).success
+      ? []
+      : [{ field: 'id', reason: 'A case id is 16 letters and digits 2 to 7.' }]),
   ];
   const parsed = caseContentSchema.safeParse(content);
   if (!parsed.success) {

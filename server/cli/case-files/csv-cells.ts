@@ -56,14 +56,18 @@ export function csvCells({ id, status, content }: CaseRecord): Record<CsvColumn,
 }
 
 /** Cells as a row for `readCaseRow`, and what could not be read of them. */
-export function rowFromCells(cells: Partial<Record<string, string>>): { row: Record<string, unknown>; problems: ContentProblem[] } {
+export function rowFromCells(cells: Partial<Record<string, string>>): {
+  row: Record<string, unknown>;
+  problems: ContentProblem[];
+} {
   const problems: ContentProblem[] = [];
   const cell = (column: CsvColumn) => unguarded(cells[column] ?? '');
   const trimmed = (column: CsvColumn) => cell(column).trim();
   const list = <T>(column: CsvColumn, read: (entry: string) => T | null): T[] =>
     entriesOf(cell(column)).flatMap((entry) => {
       const value = read(entry);
-      if (value === null) problems.push({ field: column, reason: `"${entry}" is not written as this column needs; see import --help.` });
+      if (value === null)
+        problems.push({ field: column, reason: `"${entry}" is not written as this column needs; see import --help.` });
       return value === null ? [] : [value];
     });
   const number = (column: CsvColumn): number | null => (trimmed(column) === '' ? null : Number(trimmed(column)));

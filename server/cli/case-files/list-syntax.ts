@@ -85,12 +85,17 @@ export function readReading(entry: string): CaseContent['readings'][number] | nu
   if (!match) return null;
   const [, designator = '', pin = '', shown = '', unit = null] = match;
   const value = unit === null ? null : Number(shown);
-  if (Number.isNaN(value)) return null;
-  return { designator, pin: readPin(pin), state: unit === null ? shown : null, value, unit } as CaseContent['readings'][number];
+  const name = readPin(pin);
+  if (Number.isNaN(value) || name === null) return null;
+  return { designator, pin: name, state: unit === null ? shown : null, value, unit } as CaseContent['readings'][number];
 }
 
-function readPin(pin: string): string {
-  return pin.replace(/%([0-9A-F]{2})/giu, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16)));
+function readPin(pin: string): string | null {
+  try {
+    return pin.replace(/(?:%[0-9A-F]{2})+/giu, decodeURIComponent);
+  } catch {
+    return null;
+  }
 }
 
 export function readCause(entry: string): CaseContent['causes'][number] | null {

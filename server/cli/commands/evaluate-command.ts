@@ -23,7 +23,8 @@ export function evaluateCommand(io: CommandIo): Command {
       if (options.table !== undefined) {
         const result = tableJson(await onTable(options.table, options.causeColumn, { folds, repeats, seed }));
         if (options.json) printJson(io, result);
-        else io.out(scoresText(`${result.rows} rows, ${result.causes} causes, ${folds} folds, ${repeats} repeats`, result.results));
+        else
+          io.out(scoresText(`${result.rows} rows, ${result.causes} causes, ${folds} folds, ${repeats} repeats`, result.results));
         return;
       }
       io.err(`Refitting ${folds * repeats} times; on thousands of cases this takes several minutes.\n`);

@@ -34,16 +34,27 @@ export function importCommand(io: CommandIo): Command {
     .action(async (path: string, options: Options) => {
       const { good, refused } = await readRows(io, path);
       const source = basename(path);
-      if (refused.length > 0) io.err(refused.map((r) => `${source}, line ${r.line}${r.field === '' ? '' : `, ${r.field}`}: ${r.reason}\n`).join(''));
+      if (refused.length > 0)
+        io.err(refused.map((r) => `${source}, line ${r.line}${r.field === '' ? '' : `, ${r.field}`}: ${r.reason}\n`).join(''));
       const holdBack = refused.length > 0 && !options.keepGood;
       const added = holdBack ? [] : await store(io, good, { source, accept: options.accept ?? false });
-      const summary = { rows: good.length + badRows(refused), added: added.length, alreadyThere: holdBack ? 0 : good.length - added.length, refused };
+      const summary = {
+        rows: good.length + badRows(refused),
+        added: added.length,
+        alreadyThere: holdBack ? 0 : good.length - added.length,
+        refused,
+      };
       if (options.json) printJson(io, summary);
       else if (!holdBack) {
         const how = options.accept ? 'accepted' : 'submitted for review';
-        io.out(`${summary.added} of ${summary.rows} cases added (${how}), ${summary.alreadyThere} were there already, ${badRows(refused)} refused.\n`);
+        io.out(
+          `${summary.added} of ${summary.rows} cases added (${how}), ${summary.alreadyThere} were there already, ${badRows(refused)} refused.\n`,
+        );
       }
-      if (holdBack) throw new CommandError(`Nothing was imported: ${badRows(refused)} of ${summary.rows} rows are bad. Correct them, or use --keep-good.`);
+      if (holdBack)
+        throw new CommandError(
+          `Nothing was imported: ${badRows(refused)} of ${summary.rows} rows are bad. Correct them, or use --keep-good.`,
+        );
     });
 }
 

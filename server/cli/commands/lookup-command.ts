@@ -76,7 +76,10 @@ function lookupText(result: LookUpResult): string {
   const unread = read.unread.map((span) => `"${span.text}"`).join(', ');
   const parts = [
     read.findings.length > 0
-      ? table('Read as', read.findings.map((f) => [f.label, f.value, f.text === '' ? '' : `"${f.text}"`]))
+      ? table(
+          'Read as',
+          read.findings.map((f) => [f.label, f.value, f.text === '' ? '' : `"${f.text}"`]),
+        )
       : 'Nothing in these words is in the vocabulary.\n',
     unread === '' ? '' : `Not read: ${unread}\n`,
     read.device ? `Device: ${read.device.label}\n` : '',
@@ -86,10 +89,19 @@ function lookupText(result: LookUpResult): string {
       ...causes.slice(0, SHOWN).map((c) => [c.label, cell(c.probability), `${cell(c.low)} to ${cell(c.high)}`, `${c.matching}`]),
       ['A cause on no record here', cell(unlisted.probability), `${cell(unlisted.low)} to ${cell(unlisted.high)}`, ''],
     ]),
-    table('Next checks (stage, minutes, bits per minute)', nextChecks.slice(0, SHOWN).map((c) => [c.label, `${c.stage}`, cell(c.minutes), cell(c.bitsPerMinute)])),
+    table(
+      'Next checks (stage, minutes, bits per minute)',
+      nextChecks.slice(0, SHOWN).map((c) => [c.label, `${c.stage}`, cell(c.minutes), cell(c.bitsPerMinute)]),
+    ),
     result.nextChecksNote === null ? '' : `${result.nextChecksNote}\n`,
-    table('Fixes tried on such units (cured of tried, interval)', fixes.slice(0, SHOWN).map((f) => [f.label, `${f.resolved} of ${f.tried}`, `${cell(f.low)} to ${cell(f.high)}`])),
-    table('Similar cases', similar.map((s) => [s.id, s.device.label, s.cause.map((c) => c.label).join(' + ') || 'cause not found', s.outcome])),
+    table(
+      'Fixes tried on such units (cured of tried, interval)',
+      fixes.slice(0, SHOWN).map((f) => [f.label, `${f.resolved} of ${f.tried}`, `${cell(f.low)} to ${cell(f.high)}`]),
+    ),
+    table(
+      'Similar cases',
+      similar.map((s) => [s.id, s.device.label, s.cause.map((c) => c.label).join(' + ') || 'cause not found', s.outcome]),
+    ),
     'Cases are volunteered, not sampled.\n',
   ];
   return parts.filter((part) => part !== '').join('\n');

@@ -33,9 +33,18 @@ export function planCommand(io: CommandIo): Command {
     .option('--hour-value <money>', 'what an hour of work is worth', amount(10_000), 20)
     .option('--hand-over <money>', 'what it costs to stop or to hand the unit over', amount(1_000_000), 60)
     .option('--max-stage <stage>', 'the most invasive stage that can be done, 0 to 4', wholeNumber(0, 4), 4)
-    .option('--instruments <list>', `instruments at hand, parted by commas (everything unless given): ${INSTRUMENTS.join(', ')}`, listOf(INSTRUMENTS))
+    .option(
+      '--instruments <list>',
+      `instruments at hand, parted by commas (everything unless given): ${INSTRUMENTS.join(', ')}`,
+      listOf(INSTRUMENTS),
+    )
     .option('--needs <list>', `what else is at hand (everything unless given): ${NEEDS.join(', ')}`, listOf(NEEDS))
-    .option('--skip <step>', 'leave a check or fix out, by slug; may be repeated', (slug: string, before: string[]) => [...before, slug], [] as string[])
+    .option(
+      '--skip <step>',
+      'leave a check or fix out, by slug; may be repeated',
+      (slug: string, before: string[]) => [...before, slug],
+      [] as string[],
+    )
     .option('--json', 'print one JSON document')
     .action(async (words: string, options: Options) => {
       const { model } = await loadCasebook(io.db());

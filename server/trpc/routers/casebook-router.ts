@@ -16,7 +16,11 @@ const ENTRY_KINDS = ['symptom', 'check', 'fix', 'cause'] as const;
 
 const suggestInput = z.object({
   text: z.string().max(200, 'Keep what is typed under 200 characters.'),
-  kinds: z.array(z.enum(ENTRY_KINDS)).min(1).max(4).default([...ENTRY_KINDS]),
+  kinds: z
+    .array(z.enum(ENTRY_KINDS))
+    .min(1)
+    .max(4)
+    .default([...ENTRY_KINDS]),
   limit: z.int().min(1).max(50).default(12),
 });
 
@@ -77,7 +81,8 @@ export const casebookRouter = router({
   fixesFor: publicProcedure.input(fixesInput.prefault({})).query(({ ctx, input }) => {
     const { model } = ctx.casebook;
     knownDevice(model, input.device);
-    const isKnown = input.symptoms.every((s) => model.words.symptoms.has(s)) && (input.cause === null || model.words.causes.has(input.cause));
+    const isKnown =
+      input.symptoms.every((s) => model.words.symptoms.has(s)) && (input.cause === null || model.words.causes.has(input.cause));
     if (!isKnown) throw new AppError('entry-not-found');
     return fixRecord(model, input);
   }),

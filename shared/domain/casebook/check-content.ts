@@ -23,7 +23,8 @@ export function checkContent(words: VocabularyWords, content: CaseContent): Cont
   content.causes.forEach(({ cause }, i) => {
     const field = `causes.${i}.cause`;
     if (!words.causes.has(cause)) problems.push(unknown(field, 'cause', cause));
-    if (causes.has(cause)) problems.push({ field, reason: `The cause "${cause}" is named twice. Name it once, with all its designators.` });
+    if (causes.has(cause))
+      problems.push({ field, reason: `The cause "${cause}" is named twice. Name it once, with all its designators.` });
     causes.add(cause);
   });
   content.afterRepairChecks.forEach((check, i) => {

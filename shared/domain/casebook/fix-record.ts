@@ -37,7 +37,8 @@ export function fixRecord(model: CasebookModel, scope: FixScope): FixSuggestion[
   for (const entry of model.entries.values()) {
     if (!inScope(entry, needed, scope.cause ?? null)) continue;
     const depth = sharedDepth(path, devicePath(layout, entry.coded.device));
-    for (const attempt of entry.attempts) for (const fix of attempt.fixes) count(tallies, fix, { depth, path, result: attempt.result });
+    for (const attempt of entry.attempts)
+      for (const fix of attempt.fixes) count(tallies, fix, { depth, path, result: attempt.result });
   }
   const tried = [...tallies].map(([fix, counts]) => ({ fix, success: fixSuccess(counts as FixCounts[]) }));
   return rankFixSuccess(tried.map((t) => t.success)).flatMap((index) => {
@@ -46,7 +47,20 @@ export function fixRecord(model: CasebookModel, scope: FixScope): FixSuggestion[
     const entry = id === undefined ? undefined : model.words.fixes.get(id);
     if (!entry) return [];
     const { tries, cures, partial, noChange, madeWorse, low, high, estimate } = success;
-    return [{ id: entry.slug, label: entry.label, tried: tries, resolved: cures, partly: partial, noChange, madeWorse, low, high, estimate }];
+    return [
+      {
+        id: entry.slug,
+        label: entry.label,
+        tried: tries,
+        resolved: cures,
+        partly: partial,
+        noChange,
+        madeWorse,
+        low,
+        high,
+        estimate,
+      },
+    ];
   });
 }
 

@@ -5,7 +5,10 @@ import type { CasebookModel } from './casebook-model';
 export type CaseListQuery = { device: string | null; cursor: string | null; take: number };
 
 /** Accepted cases of a model, a board or of all, latest months first; `next` is the cursor of the following page. */
-export function listAccepted(model: CasebookModel, { device, cursor, take }: CaseListQuery): { cases: CaseListItem[]; next: string | null } {
+export function listAccepted(
+  model: CasebookModel,
+  { device, cursor, take }: CaseListQuery,
+): { cases: CaseListItem[]; next: string | null } {
   const wanted = device === null ? null : devicesUnder(model, device);
   const after = cursor === null ? null : splitCursor(cursor);
   const entries = [...model.entries.values()]
@@ -13,7 +16,10 @@ export function listAccepted(model: CasebookModel, { device, cursor, take }: Cas
     .sort(compare);
   const page = entries.slice(0, take);
   const last = page.at(-1);
-  return { cases: page.map((entry) => listItem(model, entry)), next: last && entries.length > take ? `${last.month}.${last.id}` : null };
+  return {
+    cases: page.map((entry) => listItem(model, entry)),
+    next: last && entries.length > take ? `${last.month}.${last.id}` : null,
+  };
 }
 
 /** The slug itself and, for a model, its boards. */
@@ -46,7 +52,11 @@ function listItem(model: CasebookModel, entry: CaseEntry): CaseListItem {
     month: entry.month,
     device: { slug: entry.device, label: words.devices.get(entry.device)?.label ?? entry.device },
     symptoms,
-    causes: entry.causes.map((c) => ({ id: c.cause, label: words.causes.get(c.cause)?.label ?? c.cause, designators: c.designators })),
+    causes: entry.causes.map((c) => ({
+      id: c.cause,
+      label: words.causes.get(c.cause)?.label ?? c.cause,
+      designators: c.designators,
+    })),
     outcome: entry.outcome,
     excerpt: entry.excerpt,
   };

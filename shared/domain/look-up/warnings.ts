@@ -7,10 +7,7 @@ const FEW_CASES = 10;
 const MUCH_UNLISTED = 0.25;
 
 /** What a reader must be told before trusting the figures. */
-export function warningsOn(
-  question: Question,
-  result: Pick<LookUpResult, 'read' | 'cases' | 'unlisted'>,
-): LookUpWarning[] {
+export function warningsOn(question: Question, result: Pick<LookUpResult, 'read' | 'cases' | 'unlisted'>): LookUpWarning[] {
   const { read, cases, unlisted } = result;
   const warnings: LookUpWarning[] = [];
   if (read.findings.length === 0) {

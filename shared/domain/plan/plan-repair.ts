@@ -152,7 +152,8 @@ const REASONS: Record<PlannedStep['reason'], string> = {
 function whyHere(bench: Bench, step: PlannedStep): string {
   if (step.kind !== 'check') return REASONS[step.reason];
   const { check } = bench.checks[step.index] as OfferedCheck;
-  const reason = step.reason === 'comes-first' && !isSafePowerUp(check) ? 'A safe check comes before hazardous work.' : REASONS[step.reason];
+  const reason =
+    step.reason === 'comes-first' && !isSafePowerUp(check) ? 'A safe check comes before hazardous work.' : REASONS[step.reason];
   const shown = step.follows === null ? undefined : check.outcomes[step.follows]?.label.toLowerCase();
   return shown === undefined ? reason : `${reason} The plan goes on as if it shows: ${shown}.`;
 }

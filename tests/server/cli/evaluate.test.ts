@@ -6,20 +6,41 @@ import { smallCases } from '../fixtures/small-cases';
 import { runCli, temporaryFile } from './run-cli';
 
 const rate = z.number().min(0).max(1);
-const scores = z.strictObject({ estimator: z.string(), accuracy: rate, top3: rate, logLoss: z.number(), brier: z.number(), ece: rate });
+const scores = z.strictObject({
+  estimator: z.string(),
+  accuracy: rate,
+  top3: rate,
+  logLoss: z.number(),
+  brier: z.number(),
+  ece: rate,
+});
 const tableShape = z.object({ rows: z.int(), causes: z.int(), folds: z.int(), results: z.array(scores).length(3) });
 
 /** Sixty rows in which one column names the answer outright and the other says nothing. */
 const tellingTable = [
   'sign,noise,answer',
-  ...Array.from({ length: 60 }, (_, i) => `${i % 3 === 0 ? 'red' : i % 3 === 1 ? 'green' : 'blue'},${i % 2},${['one', 'two', 'three'][i % 3]}`),
+  ...Array.from(
+    { length: 60 },
+    (_, i) => `${i % 3 === 0 ? 'red' : i % 3 === 1 ? 'green' : 'blue'},${i % 2},${['one', 'two', 'three'][i % 3]}`,
+  ),
 ].join('\n');
 
 describe('cli evaluate --table', () => {
   it('scores the default estimator first, then naive Bayes, then the prior, in the promised shape', async () => {
     const { db } = testDatabase();
     const file = temporaryFile('table.csv', tellingTable);
-    const run = await runCli(db, ['evaluate', '--table', file, '--cause-column', 'answer', '--folds', '5', '--repeats', '1', '--json']);
+    const run = await runCli(db, [
+      'evaluate',
+      '--table',
+      file,
+      '--cause-column',
+      'answer',
+      '--folds',
+      '5',
+      '--repeats',
+      '1',
+      '--json',
+    ]);
     expect(run).toMatchObject({ code: 0, err: '' });
     const result = tableShape.parse(JSON.parse(run.out));
     expect(result).toMatchObject({ rows: 60, causes: 3, folds: 5 });
@@ -49,9 +70,16 @@ describe('cli evaluate', () => {
     await fillDatabase(db, smallCases(120));
     const run = await runCli(db, ['evaluate', '--folds', '3', '--repeats', '1', '--json']);
     expect(run.code).toBe(0);
-    const result = tableShape.extend({ cuts: z.array(z.object({ cut: z.string(), results: z.array(scores.loose()) })) }).parse(JSON.parse(run.out));
+    const result = tableShape
+      .extend({ cuts: z.array(z.object({ cut: z.string(), results: z.array(scores.loose()) })) })
+      .parse(JSON.parse(run.out));
     expect(result.rows).toBe(120);
-    expect(result.cuts.map((c) => c.cut)).toEqual(['symptoms only', 'plus stage-0 checks', 'before the first fix', 'before the proof']);
+    expect(result.cuts.map((c) => c.cut)).toEqual([
+      'symptoms only',
+      'plus stage-0 checks',
+      'before the first fix',
+      'before the proof',
+    ]);
     const [ours, , prior] = result.results;
     expect(ours?.logLoss).toBeLessThan((prior?.logLoss ?? 0) - 0.2);
   });

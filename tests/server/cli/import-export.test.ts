@@ -137,9 +137,9 @@ describe('cli import', () => {
 
   it('reports the line of a CSV row below cells that run over several lines', async () => {
     const from = testDatabase();
-    await fillDatabase(from.db, [plainCase(1, { narrative: 'one\ntwo\nthree' }), plainCase(2)]);
+    await fillDatabase(from.db, [plainCase(1, { narrative: 'one\ntwo\nthree' }), plainCase(2, { month: '2025-04' })]);
     const { out } = await runCli(from.db, ['export', '--format', 'csv']);
-    const broken = out.replace(/2025-03(?=[^]*$)(?![^]*2025-03)/u, '2025-3');
+    const broken = out.replace('2025-04', '2025-4');
     const run = await runCli(from.db, ['import', temporaryFile('a.csv', broken), '--json']);
     expect(run.code).toBe(1);
     expect(JSON.parse(run.out)).toMatchObject({ rows: 2, refused: [{ line: 5, field: 'month' }] });

@@ -11,12 +11,16 @@ const finding = z.strictObject({ kind: z.string(), id: z.string(), value: z.stri
 /** What the documentation promises of `lookup --json`; nothing missing, nothing of another type. */
 const lookupShape = z.object({
   read: z.object({
-    findings: z.array(z.strictObject({ kind: z.string(), id: z.string(), label: z.string(), value: z.string(), text: z.string() })),
+    findings: z.array(
+      z.strictObject({ kind: z.string(), id: z.string(), label: z.string(), value: z.string(), text: z.string() }),
+    ),
     unread: z.array(z.string()),
     device: z.string().nullable(),
   }),
   cases: z.object({ total: z.int(), matching: z.int(), compatible: z.int() }),
-  causes: z.array(z.strictObject({ id: z.string(), label: z.string(), probability: rate, low: rate, high: rate, matching: z.int() })),
+  causes: z.array(
+    z.strictObject({ id: z.string(), label: z.string(), probability: rate, low: rate, high: rate, matching: z.int() }),
+  ),
   unlisted: z.object({ probability: rate }),
   similar: z.array(
     z.object({
@@ -42,20 +46,22 @@ const lookupShape = z.object({
 });
 
 const planShape = z.object({
-  steps: z.array(
-    z.object({
-      kind: z.enum(['check', 'fix']),
-      id: z.string(),
-      label: z.string(),
-      stage: z.int(),
-      minutes: z.number(),
-      cost: z.number(),
-      chanceBefore: rate,
-      chanceAfter: rate,
-      expectedMinutesSoFar: z.number(),
-      expectedCostSoFar: z.number(),
-    }),
-  ).min(1),
+  steps: z
+    .array(
+      z.object({
+        kind: z.enum(['check', 'fix']),
+        id: z.string(),
+        label: z.string(),
+        stage: z.int(),
+        minutes: z.number(),
+        cost: z.number(),
+        chanceBefore: rate,
+        chanceAfter: rate,
+        expectedMinutesSoFar: z.number(),
+        expectedCostSoFar: z.number(),
+      }),
+    )
+    .min(1),
   end: z.object({ kind: z.literal('stop-or-hand-over'), cost: z.number(), chanceLeft: rate }),
   expectedMinutes: z.number(),
   expectedCost: z.number(),
@@ -71,7 +77,10 @@ afterAll(() => opened.close());
 
 describe('cli lookup', () => {
   it('prints one JSON document of the promised shape and nothing else', async () => {
-    const run = await spawnCli(['lookup', 'grey screen, clock present, zorble', '--device', 'quellbrook-8-rev-a', '--json'], opened.url);
+    const run = await spawnCli(
+      ['lookup', 'grey screen, clock present, zorble', '--device', 'quellbrook-8-rev-a', '--json'],
+      opened.url,
+    );
     expect(run).toMatchObject({ code: 0, err: '' });
     const result = lookupShape.parse(JSON.parse(run.out));
     const chances = result.causes.map((c) => c.probability);
@@ -110,7 +119,15 @@ describe('cli lookup', () => {
 
 describe('cli plan', () => {
   it('prints one JSON document of the promised shape, money in the unit of the hour', async () => {
-    const run = await runCli(opened.db, ['plan', 'grey screen, clock present', '--device', 'quellbrook-8-rev-a', '--hour-value', '20', '--json']);
+    const run = await runCli(opened.db, [
+      'plan',
+      'grey screen, clock present',
+      '--device',
+      'quellbrook-8-rev-a',
+      '--hour-value',
+      '20',
+      '--json',
+    ]);
     expect(run).toMatchObject({ code: 0, err: '' });
     const plan = planShape.parse(JSON.parse(run.out));
     const parts = plan.expectedCost - (plan.expectedMinutes * 20) / 60 - plan.end.chanceLeft * plan.end.cost;

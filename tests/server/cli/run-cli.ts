@@ -20,28 +20,29 @@ export function spawnCli(args: readonly string[], databaseUrl: string): Promise<
       cwd: PROJECT,
       env: { ...process.env, DATABASE_URL: databaseUrl },
     });
-    let out = '';
-    let err = '';
-    child.stdout.setEncoding('utf8').on('data', (text: string) => (out += text));
-    child.stderr.setEncoding('utf8').on('data', (text: string) => (err += text));
+    const out: string[] = [];
+    const err: string[] = [];
+    child.stdout.setEncoding('utf8').on('data', (text: string) => out.push(text));
+    child.stderr.setEncoding('utf8').on('data', (text: string) => err.push(text));
     child.on('error', reject);
-    child.on('close', (code) => resolve({ code: code ?? -1, out, err }));
+    child.on('close', (code) => resolve({ code: code ?? -1, out: out.join(''), err: err.join('') }));
   });
 }
 
 /** Runs the same program in this process, on an open database. */
 export async function runCli(db: PrismaClient, args: readonly string[]): Promise<CliRun> {
-  let out = '';
-  let err = '';
+  const out: string[] = [];
+  const err: string[] = [];
   const io = {
     db: () => db,
-    out: (text: string) => void (out += text),
-    err: (text: string) => void (err += text),
+    out: (text: string) => void out.push(text),
+    err: (text: string) => void err.push(text),
     now: () => new Date('2026-01-02T03:04:05Z'),
     newId: randomCaseId,
     actor: 'test',
   };
-  return { code: await runProgram(io, args), out, err };
+  const code = await runProgram(io, args);
+  return { code, out: out.join(''), err: err.join('') };
 }
 
 /** A file of this test's own; removed when the test ends. */

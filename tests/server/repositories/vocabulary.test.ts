@@ -17,7 +17,14 @@ describe('saveVocabulary', () => {
 
   it('may run again over cases that name its entries, and takes over what has changed', async () => {
     const { db } = testDatabase();
-    const step = { kind: 'check', check: 'clock-at-processor', outcome: 'absent', designator: null, value: null, unit: null } as const;
+    const step = {
+      kind: 'check',
+      check: 'clock-at-processor',
+      outcome: 'absent',
+      designator: null,
+      value: null,
+      unit: null,
+    } as const;
     await fillDatabase(db, [plainCase(1, { steps: [step] })]);
     const changed = structuredClone(smallVocabulary);
     const check = changed.checks.find((c) => c.slug === 'clock-at-processor');

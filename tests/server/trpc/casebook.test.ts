@@ -3,8 +3,19 @@ import { plainCase } from '../fixtures/plain-case';
 import { smallCases } from '../fixtures/small-cases';
 import { testCaller } from './test-caller';
 
-const check = { kind: 'check', check: 'clock-at-processor', outcome: 'absent', designator: 'Y1', value: null, unit: null } as const;
-const fix = (id: string, result: 'cured' | 'no-change' | 'partly') => ({ kind: 'fix' as const, fixes: [{ fix: id, designator: null }], result });
+const check = {
+  kind: 'check',
+  check: 'clock-at-processor',
+  outcome: 'absent',
+  designator: 'Y1',
+  value: null,
+  unit: null,
+} as const;
+const fix = (id: string, result: 'cured' | 'no-change' | 'partly') => ({
+  kind: 'fix' as const,
+  fixes: [{ fix: id, designator: null }],
+  result,
+});
 
 describe('casebook.getCase', () => {
   it('gives a published case in the order it happened, with the words to show it', async () => {
@@ -28,7 +39,11 @@ describe('casebook.getCase', () => {
 
 describe('casebook.overview', () => {
   it('counts the accepted cases, per model too', async () => {
-    const caller = await testCaller([plainCase(1), plainCase(2, { device: 'ormadic-duo' }), { ...plainCase(3), status: 'draft' }]);
+    const caller = await testCaller([
+      plainCase(1),
+      plainCase(2, { device: 'ormadic-duo' }),
+      { ...plainCase(3), status: 'draft' },
+    ]);
     expect(await caller.casebook.overview()).toEqual({
       cases: 2,
       devices: 2,
@@ -50,13 +65,22 @@ describe('casebook.listCases', () => {
     const seen: { id: string; month: string }[] = [];
     let cursor: string | null = null;
     do {
-      const page: Awaited<ReturnType<typeof caller.casebook.listCases>> = await caller.casebook.listCases({ device: 'quellbrook-8', cursor, take: 7 });
+      const page: Awaited<ReturnType<typeof caller.casebook.listCases>> = await caller.casebook.listCases({
+        device: 'quellbrook-8',
+        cursor,
+        take: 7,
+      });
       seen.push(...page.cases);
       cursor = page.next;
     } while (cursor !== null);
     const expected = cases.filter((c) => c.content.device.startsWith('quellbrook-8')).map((c) => c.id);
     expect(seen.map((c) => c.id).sort()).toEqual(expected.sort());
-    expect(seen.map((c) => c.month)).toEqual(seen.map((c) => c.month).sort().reverse());
+    expect(seen.map((c) => c.month)).toEqual(
+      seen
+        .map((c) => c.month)
+        .sort()
+        .reverse(),
+    );
   });
 });
 
@@ -84,7 +108,9 @@ describe('casebook.suggest', () => {
 
 describe('casebook.fixesFor', () => {
   it('counts tries and results, failed ones too, and ranks by the lower end', async () => {
-    const many = Array.from({ length: 50 }, (_, i) => plainCase(i + 1, { steps: [fix('replace-crystal', i < 40 ? 'cured' : 'no-change')] }));
+    const many = Array.from({ length: 50 }, (_, i) =>
+      plainCase(i + 1, { steps: [fix('replace-crystal', i < 40 ? 'cured' : 'no-change')] }),
+    );
     const once = plainCase(99, { steps: [fix('replace-regulator', 'cured')] });
     const partly = plainCase(98, { steps: [fix('replace-video-ram', 'partly')] });
     const caller = await testCaller([...many, once, partly]);

@@ -32,7 +32,16 @@ async function ask(path: string, input: string): Promise<{ status: number; body:
 
 const hostileText = fc.oneof(
   fc.string({ unit: 'binary', maxLength: 300 }),
-  fc.constantFrom("'; DROP TABLE CaseFile; --", '../../etc/passwd', '\u0000', '\uD800', '<script>alert(1)</script>', 'x'.repeat(5000), '__proto__', '9'.repeat(400)),
+  fc.constantFrom(
+    "'; DROP TABLE CaseFile; --",
+    '../../etc/passwd',
+    '\u0000',
+    '\uD800',
+    '<script>alert(1)</script>',
+    'x'.repeat(5000),
+    '__proto__',
+    '9'.repeat(400),
+  ),
 );
 
 /** Objects with the names of real fields, holding anything. */
@@ -43,7 +52,16 @@ const hostileInput = fc.oneof(
       text: fc.oneof(hostileText, fc.jsonValue()),
       device: fc.oneof(hostileText, fc.constant(null)),
       complete: fc.jsonValue(),
-      set: fc.oneof(fc.jsonValue(), fc.array(fc.record({ kind: fc.constantFrom('symptom', 'check', 'fix', 'constructor'), id: fc.constantFrom('grey-screen', 'toString', 'replace-crystal'), value: fc.constantFrom('present', 'pulsing', 'cured', '') }))),
+      set: fc.oneof(
+        fc.jsonValue(),
+        fc.array(
+          fc.record({
+            kind: fc.constantFrom('symptom', 'check', 'fix', 'constructor'),
+            id: fc.constantFrom('grey-screen', 'toString', 'replace-crystal'),
+            value: fc.constantFrom('present', 'pulsing', 'cured', ''),
+          }),
+        ),
+      ),
       id: hostileText,
       cursor: hostileText,
       take: fc.oneof(fc.double(), fc.integer()),

@@ -76,7 +76,10 @@ describe('lookup.ask', () => {
 
   it('keeps what it could not read and what it does not know, instead of dropping it', async () => {
     const caller = memoryCaller(smallCases(20));
-    const result = await caller.lookup.ask({ text: 'grey screen, zorble', set: [{ kind: 'symptom', id: 'on-fire', value: 'present' }] });
+    const result = await caller.lookup.ask({
+      text: 'grey screen, zorble',
+      set: [{ kind: 'symptom', id: 'on-fire', value: 'present' }],
+    });
     expect(result.read.unread.map((span) => span.text)).toEqual(['zorble', 'on-fire present']);
   });
 
@@ -132,7 +135,9 @@ describe('lookup.ask', () => {
     const result = await caller.lookup.ask({ text: 'grey screen, clock missing, garbled picture', device: 'ormadic-duo-rev-1' });
     expect(result.similar).toHaveLength(10);
     expect(result.similar[0]?.contradicting).toEqual([]);
-    expect(result.similar[0]?.shared.map((s) => s.finding.id)).toEqual(expect.arrayContaining(['grey-screen', 'clock-at-processor']));
+    expect(result.similar[0]?.shared.map((s) => s.finding.id)).toEqual(
+      expect.arrayContaining(['grey-screen', 'clock-at-processor']),
+    );
     const scores = result.similar.map((s) => s.score);
     expect(scores).toEqual([...scores].sort((a, b) => b - a));
   });

@@ -21,7 +21,10 @@ describe('plan.make', () => {
     const plan = await caller.plan.make({ question });
     const fix = plan.steps.find((s) => s.kind === 'fix');
     if (!fix) throw new Error('The plan has no fix.');
-    const struck = await caller.plan.make({ question, options: planOptionsSchema.parse({ struck: [{ kind: 'fix', id: fix.id }] }) });
+    const struck = await caller.plan.make({
+      question,
+      options: planOptionsSchema.parse({ struck: [{ kind: 'fix', id: fix.id }] }),
+    });
     expect(struck.steps.map((s) => s.id)).not.toContain(fix.id);
     expect(struck.struck).toEqual([{ kind: 'fix', id: fix.id, label: fix.label }]);
     expect(struck.expectedCostCents).toBeGreaterThanOrEqual(plan.expectedCostCents);
@@ -31,7 +34,10 @@ describe('plan.make', () => {
     const caller = memoryCaller(smallCases(400));
     const noSolder = await caller.plan.make({ question, options: planOptionsSchema.parse({ maxStage: 2 }) });
     expect(Math.max(0, ...noSolder.steps.map((s) => s.stage))).toBeLessThanOrEqual(2);
-    const noScope = await caller.plan.make({ question, options: planOptionsSchema.parse({ instruments: ['multimeter', 'soldering-iron'] }) });
+    const noScope = await caller.plan.make({
+      question,
+      options: planOptionsSchema.parse({ instruments: ['multimeter', 'soldering-iron'] }),
+    });
     expect(noScope.steps.map((s) => s.id)).not.toContain('video-output-pin');
   });
 

@@ -16,6 +16,12 @@ export async function testCaller(cases: readonly CaseRecord[]) {
 /** Calls procedures that ask the casebook alone: the cases are in memory, the database is empty. */
 export function memoryCaller(cases: readonly CaseRecord[]) {
   const { db } = testDatabase();
-  const casebook = { model: smallModel(cases), settings: { hash: 'test', fittedAt: null }, workingUnits: 0, demo: false, eventId: null };
+  const casebook = {
+    model: smallModel(cases),
+    settings: { hash: 'test', fittedAt: null },
+    workingUnits: 0,
+    demo: false,
+    eventId: null,
+  };
   return createCaller({ db, casebook: async () => casebook });
 }
