@@ -1,6 +1,7 @@
 import { serveOptions } from './options.mjs';
 import { requirePort } from './port.mjs';
-import { prepareDatabase, preparePackages, settleDatabase } from './prepare.mjs';
+import { preparePackages, settleDatabase } from './prepare.mjs';
+import { prepareDatabase } from './prepare-database.mjs';
 import { runMain } from './refusal.mjs';
 import { serve } from './serve.mjs';
 

@@ -1,6 +1,7 @@
 import { serveOptions } from './options.mjs';
 import { requirePort } from './port.mjs';
-import { prepareDatabase, preparePackages, preparePages, settleDatabase } from './prepare.mjs';
+import { preparePackages, preparePages, settleDatabase } from './prepare.mjs';
+import { prepareDatabase } from './prepare-database.mjs';
 import { localAddress, serve } from './serve.mjs';
 
 /**

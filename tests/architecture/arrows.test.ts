@@ -40,7 +40,7 @@ describe('violations', () => {
     ['server/cli/a.ts', "import { world } from '../../seed/world';"],
     ['seed/run.ts', "const x = require('../tests/x');"],
   ];
-  it.each(broken)('finds the one in %s: %s', (path, text) => {
+  it.each(broken)('finds what is broken in %s: %j', (path, text) => {
     expect(violations(parseSource(path, text)).length).toBeGreaterThan(0);
   });
 
@@ -53,7 +53,7 @@ describe('violations', () => {
     ['app/_trpc/server.ts', "import { createCaller } from '../../server/trpc/root';"],
     ['seed/run.ts', "import { getDb } from '../server/db';"],
   ];
-  it.each(sound)('finds none in %s: %s', (path, text) => {
+  it.each(sound)('finds nothing in %s: %j', (path, text) => {
     expect(violations(parseSource(path, text))).toEqual([]);
   });
 });
