@@ -30,6 +30,14 @@ export function attachResults(attached: { mentions: Mention[]; loose: Modifier[]
       } else if (step.mention.result === null) pending.push(step.mention);
       continue;
     }
+    if ('mention' in step && pending.length > 0) {
+      const told = step.mention.states.find((s) => s.result !== null)?.result;
+      if (told && isTrial(step.mention, context)) {
+        for (const fix of pending) give(fix, told, []);
+        pending = [];
+        continue;
+      }
+    }
     const spoken = spokenResult(step, tokens, pending.length > 0, previous, context);
     if (spoken === null) continue;
     const spokenTokens = 'state' in step ? step.state.tokens : [];
@@ -48,6 +56,11 @@ export function isTryable(mention: Mention, context: ReaderContext): boolean {
   const target = mention.candidates[0]?.target;
   if (target?.kind === 'fix') return true;
   return target?.kind === 'check' && context.trials.has(target.id) && mention.states.length === 0;
+}
+
+function isTrial(mention: Mention, context: ReaderContext): boolean {
+  const target = mention.candidates[0]?.target;
+  return target?.kind === 'check' && context.trials.has(target.id);
 }
 
 function give(fix: Mention, result: FixResult, tokens: readonly number[]): void {
@@ -76,7 +89,7 @@ function spokenResult(step: Step, tokens: readonly Token[], pending: boolean, pr
     const fine = (classes.has('good') || classes.has('present')) !== step.state.negated;
     if (classes.size === 0 || !pending) return still && !fine ? 'no-change' : null;
     if (still || !fine) return 'no-change';
-    return now ? 'cured' : null;
+    return 'cured';
   }
   const harm = showsHarm(step.mention, context);
   if (harm && still) return 'no-change';

@@ -13,7 +13,6 @@ type Walk = {
   loose: Modifier[];
   /** The mention before, in the same list item. */
   last: Mention | null;
-  lastState: Modifier | null;
   waiting: Modifier[];
   negator: number | null;
 };
@@ -25,7 +24,7 @@ export type Attached = { mentions: Mention[]; loose: Modifier[] };
  * item, else to the one after it, else to a bare one in the item before ("clock: present").
  */
 export function attachStates(nodes: readonly Node[], tokens: readonly Token[], context: ReaderContext): Attached {
-  const walk: Walk = { tokens, context, mentions: [], loose: [], last: null, lastState: null, waiting: [], negator: null };
+  const walk: Walk = { tokens, context, mentions: [], loose: [], last: null, waiting: [], negator: null };
   let item = '';
   for (const [at, node] of nodes.entries()) {
     const here = `${node.place.clause}.${node.place.group}`;
@@ -47,7 +46,6 @@ function closeItem(walk: Walk): void {
     else if (!becomesRelatedCheck(walk, state)) walk.loose.push(state);
   }
   walk.last = null;
-  walk.lastState = null;
   walk.waiting = [];
   walk.negator = null;
 }
@@ -57,6 +55,7 @@ function previousBare(walk: Walk, state: Modifier): Mention | null {
   const mention = walk.mentions.at(-1);
   if (mention === undefined || mention.place.clause !== state.place.clause || !isBare(mention)) return null;
   if (mention.candidates.some((c) => c.target.kind === 'symptom')) return null;
+  if (isFixOrTrial(walk, mention) && !isDirectOutcome(mention, state)) return null;
   return accepts(mention.candidates, state, walk.context) ? mention : null;
 }
 
@@ -116,21 +115,31 @@ function takeState(walk: Walk, state: Modifier): void {
     walk.negator = null;
   }
   const last = walk.last;
-  if (last !== null && canTake(walk, last, state)) {
-    attach(last, state, 'after');
-    walk.lastState = state;
+  const taker = last === null ? undefined : itemOf(walk, last).find((m) => canTake(walk, m, state));
+  if (taker !== undefined) {
+    attach(taker, state, 'after');
     return;
   }
   walk.waiting.push(state);
 }
 
+/** The mentions of the same item, nearest first. */
+function itemOf(walk: Walk, last: Mention): Mention[] {
+  return walk.mentions.filter((m) => m.place.clause === last.place.clause && m.place.group === last.place.group).reverse();
+}
+
 /** A second state right behind the first ("stuck low") or a number behind a word ("low, 4.2 V") joins it. */
 function canTake(walk: Walk, mention: Mention, state: Modifier): boolean {
-  if (isFixOrTrial(walk, mention) && state.result !== null) return false;
+  if (isFixOrTrial(walk, mention) && !isDirectOutcome(mention, state)) return false;
   if (isBare(mention)) return accepts(mention.candidates, state, walk.context);
   if (mention.stateFrom === 'before' && mention.states.length > 0) return false;
   if (mention.negated) return false;
   return mention.candidates.some((c) => judgeCandidate(c.target, { negated: false, states: [...mention.states, state] }, walk.context).findings.length > 0);
+}
+
+/** A trial's own outcome that is no general result of fixes ("works fine"). */
+function isDirectOutcome(mention: Mention, state: Modifier): boolean {
+  return state.result === null && mention.candidates.some((c) => c.target.kind === 'check' && (state.outcomes.has(c.target.id) || state.classes.size > 0));
 }
 
 function isTrial(walk: Walk, mention: Mention): boolean {

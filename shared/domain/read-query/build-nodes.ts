@@ -1,3 +1,4 @@
+import { blendPhrases } from './blend-phrases';
 import type { Piece } from './cover-clause';
 import { coverClause } from './cover-clause';
 import { matchPhrases } from './match-phrases';
@@ -21,11 +22,13 @@ export function buildNodes(tokens: readonly Token[], index: PhraseIndex): Node[]
 }
 
 function nodesOfClause(tokens: readonly Token[], from: number, to: number, clause: number, index: PhraseIndex): Node[] {
-  const pieces = coverClause(tokens, from, to, matchPhrases(tokens, from, to, index));
+  const matches = [...matchPhrases(tokens, from, to, index), ...blendPhrases(tokens, from, to, index)];
+  const pieces = coverClause(tokens, from, to, matches);
   const opening = from > 0 ? (tokens[from - 1] as Token).word : null;
-  const places = placesOf(tokens, from, to).map((p) => ({ ...p, clause, opening }));
+  const places = placesOf(tokens, from, to);
   return pieces.flatMap((piece) => {
-    const place = places[piece.from - from] as Place;
+    const start = places[piece.from - from] as ItemPlace;
+    const place: Place = { ...start, lastGroup: (places[piece.to - 1 - from] as ItemPlace).group, clause, opening };
     const inner = piece.inner.length === 0 || isFix(piece) ? [] : innerNodes(tokens, piece, place, index);
     return [nodeOf(tokens, piece, place), ...inner];
   });
@@ -47,8 +50,10 @@ function innerNodes(tokens: readonly Token[], piece: Piece, place: Place, index:
   });
 }
 
-function placesOf(tokens: readonly Token[], from: number, to: number): Pick<Place, 'group' | 'joiner'>[] {
-  const places: Pick<Place, 'group' | 'joiner'>[] = [];
+type ItemPlace = Pick<Place, 'group' | 'joiner'>;
+
+function placesOf(tokens: readonly Token[], from: number, to: number): ItemPlace[] {
+  const places: ItemPlace[] = [];
   let group = 0;
   let joiner: string | null = null;
   for (let at = from; at < to; at += 1) {

@@ -1,4 +1,4 @@
-import { stateClassesOf, type StateClass } from './state-words';
+import { oppositeClasses, stateClassesOf, type StateClass } from './state-words';
 import type { Target } from './phrase';
 import type { PhraseMatch } from './match-phrases';
 import type { Token } from './token';
@@ -50,7 +50,7 @@ function groupByRange(matches: readonly PhraseMatch[]): RangeGroup[] {
   for (const match of matches) {
     const key = match.from * 100_000 + match.to;
     const group = groups.get(key);
-    const score = match.score * topQuality(match);
+    const score = match.score * topQuality(match) * (match.to - match.from > 1 || namesThing(match) ? 1 : STATE_SHARE);
     if (group === undefined) groups.set(key, { from: match.from, to: match.to, score, matches: [match] });
     else {
       group.matches.push(match);
@@ -58,6 +58,19 @@ function groupByRange(matches: readonly PhraseMatch[]): RangeGroup[] {
     }
   }
   return [...groups.values()];
+}
+
+/** Classes of the words of a piece; a "not" among them turns them round. */
+function classesOfTokens(tokens: readonly Token[]): readonly StateClass[] {
+  const named = tokens.flatMap((t) => stateClassesOf(t.word));
+  return tokens.some((t) => t.role === 'negator') ? oppositeClasses(named) : named;
+}
+
+/** A state alone explains less than a thing with or without one. */
+const STATE_SHARE = 0.75;
+
+function namesThing(match: PhraseMatch): boolean {
+  return match.targets.some(({ target }) => target.kind !== 'outcome' && target.kind !== 'state');
 }
 
 function topQuality(match: PhraseMatch): number {
@@ -91,14 +104,16 @@ function pieceOf(tokens: readonly Token[], group: RangeGroup): Piece {
   const candidates: Piece['candidates'] = [];
   const classes = new Set<StateClass>();
   let inner: readonly number[] = [];
+  const best = Math.max(...group.matches.map((m) => m.score * topQuality(m)));
   for (const match of [...group.matches].sort((a, b) => b.score - a.score)) {
-    if (match.score * topQuality(match) < group.score - NEAR) continue;
+    if (match.score * topQuality(match) < best - NEAR) continue;
     if (candidates.length === 0) inner = match.inner;
     for (const { target, quality, sameWords } of match.targets) {
       if (target.kind === 'state') for (const c of target.classes) classes.add(c);
       candidates.push({ target, score: match.score * quality + (sameWords ? SAME_WORDS : 0) });
     }
   }
-  if (group.to - group.from === 1) for (const c of stateClassesOf((tokens[group.from] as Token).word)) classes.add(c);
+  const states = candidates.every((c) => c.target.kind === 'outcome' || c.target.kind === 'state' || c.target.kind === 'result');
+  if (states || group.to - group.from === 1) for (const c of classesOfTokens(tokens.slice(group.from, group.to))) classes.add(c);
   return { from: group.from, to: group.to, candidates: candidates.sort((a, b) => b.score - a.score), classes, inner };
 }

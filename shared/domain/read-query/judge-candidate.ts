@@ -1,10 +1,11 @@
+import type { FixResult } from '../../schemas/case';
 import type { Finding } from '../../schemas/finding';
 import { outcomeOfOverload, outcomeOfReading } from '../readings/outcome-of-reading';
 import { quantityOf } from '../readings/units';
 import type { WrittenReading } from '../readings/parse-reading';
 import type { Check } from '../../schemas/vocabulary';
 import type { Modifier } from './mention';
-import { outcomeOfState } from './outcome-of-state';
+import { classesOfOutcomes, outcomeOfState } from './outcome-of-state';
 import type { Target } from './phrase';
 import type { ReaderContext } from './reader-context';
 import type { StateClass } from './state-words';
@@ -84,8 +85,19 @@ function judgeCheck(id: string, said: Said, context: ReaderContext): Judgement {
     return judged(id, turned, FIT.direct);
   }
   if (said.states.length > 0 && all.size === 0) return CANNOT;
+  const trial = context.trials.get(id);
+  if (trial !== undefined) return judgeTrial(id, trial, all, negated);
   if (said.states.length === 0 && !said.negated) return CANNOT;
   return judged(id, outcomeOfState(classes, all, negated), FIT.sure);
+}
+
+/** A trial that "works" cured the fault, one that is "dead" left it. */
+function judgeTrial(id: string, trial: ReadonlyMap<FixResult, string>, classes: ReadonlySet<StateClass>, negated: boolean): Judgement {
+  const fine = classes.has('good') || classes.has('present');
+  const faulty = classes.has('dead') || classes.has('absent') || classes.has('bad');
+  if (fine === faulty) return CANNOT;
+  const value = trial.get(fine !== negated ? 'cured' : 'no-change');
+  return value === undefined ? CANNOT : { findings: [{ kind: 'check', id, value }], fit: FIT.sure };
 }
 
 function withOwn(classes: Set<StateClass>, fallback: StateClass): Set<StateClass> {
@@ -100,6 +112,7 @@ function judged(id: string, reading: { sure: boolean; outcomes: readonly string[
 export function outcomeOfWritten(check: Check, reading: WrittenReading): string | null {
   if (reading.overload) return outcomeOfOverload(check) ?? overloadByName(check);
   if (reading.value === null) return null;
+  if (reading.value === 0 && check.rule === null && reading.unit !== null) return outcomeOfState(classesOfOutcomes(check), new Set(['absent']), false).outcomes[0] ?? null;
   const ruled = outcomeOfReading(check, reading.value, reading.unit);
   if (ruled !== null) return ruled;
   if (check.rule !== null && reading.value > 0) {
@@ -118,7 +131,7 @@ function overloadByName(check: Check): string | null {
 
 /** A part with a state ("processor hot"): the checks that look at this part and know that very state. */
 function judgeRole(role: string, said: Said, context: ReaderContext): Judgement {
-  const judgements = (context.checksOfRole.get(role) ?? []).map((id) => judgeCheck(id, said, context));
+  const judgements = (context.checksOfRole.get(role) ?? []).filter((id) => !context.trials.has(id)).map((id) => judgeCheck(id, said, context));
   const direct = judgements.filter((j) => j.fit >= FIT.direct);
   const findings = direct.flatMap((j) => j.findings);
   return { findings, fit: direct.length === 1 ? FIT.sure : FIT.far };

@@ -19,7 +19,7 @@ type Hit = { at: number; slot: number; weight: number };
 
 const WORDS_BETWEEN = 5;
 /** Score of a telling word, of a small one, for each further telling word, and what each flaw costs. */
-const SCORE = { telling: 1, small: 0.25, together: 0.5, gap: 0.04, stranger: 0.6, inner: 0.3, disorder: 0.1, missing: 1.3, optional: 0.15, unsaid: 0.08, no: 0.6 } as const;
+const SCORE = { telling: 1, small: 0.25, together: 0.5, gap: 0.04, stranger: 0.6, inner: 0.3, disorder: 0.1, missing: 1.3, optional: 0.15, unsaid: 0.18, no: 0.6, faint: 0.1 } as const;
 
 /** Finds every phrase of the index in one clause (tokens `from` to `to`, exclusive), in any word order. */
 export function matchPhrases(tokens: readonly Token[], from: number, to: number, index: PhraseIndex): PhraseMatch[] {
@@ -119,6 +119,7 @@ function scored(tokens: readonly Token[], phrase: Phrase, window: Window): Phras
   }
   score += SCORE.together * Math.max(0, telling - 1) + SCORE.optional * window.optional.length - SCORE.unsaid * (phrase.optional.length - window.optional.length);
   if (!inOrder(window.chosen)) score -= SCORE.disorder;
+  if (telling < 0.9 && !window.chosen.some((h) => (tokens[h.at] as Token).role === 'negator')) score *= SCORE.faint;
   const written = window.chosen.map((h) => tokens[h.at] as Token).filter((t) => t.role !== 'negator');
   const targets = phrase.targets
     .filter((t) => gap.inner.length === 0 || takesInner(t.target, tokens, gap.inner))

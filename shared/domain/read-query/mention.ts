@@ -44,6 +44,8 @@ export type Mention = {
 export type Place = {
   clause: number;
   group: number;
+  /** Item in which its last word stands; more than `group` where its words run over an "and". */
+  lastGroup: number;
   joiner: string | null;
   /** The word that broke off the clause before ("but"), or null at the beginning. */
   opening: string | null;

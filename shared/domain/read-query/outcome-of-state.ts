@@ -1,6 +1,6 @@
 import type { Check } from '../../schemas/vocabulary';
 import { isNegator, phraseWords } from './phrase-terms';
-import { STATE_PHRASES, stateClassesOf, type StateClass } from './state-words';
+import { oppositeClasses, STATE_PHRASES, stateClassesOf, type StateClass } from './state-words';
 
 /** A check's outcomes with the state classes that their own words name. */
 export type OutcomeClasses = { outcome: string; working: boolean; classes: ReadonlySet<StateClass> }[];
@@ -9,9 +9,6 @@ export type OutcomeClasses = { outcome: string; working: boolean; classes: Reado
 export type StateReading = { sure: boolean; outcomes: string[] };
 
 const NONE: StateReading = { sure: false, outcomes: [] };
-const OPPOSITE: Partial<Record<StateClass, readonly StateClass[]>> = {
-  good: ['dead', 'bad'], present: ['absent'], absent: ['present', 'good'], dead: ['good'], bad: ['good'], clean: ['dirty', 'bad'], steady: ['bad', 'noisy'], pulsing: ['stuck', 'absent', 'dead'],
-};
 /** Words that speak of quality rather than of a level; an outcome rarely has them in its own name. */
 const GENERAL: ReadonlySet<StateClass> = new Set<StateClass>(['good', 'present', 'absent', 'dead', 'bad']);
 
@@ -32,7 +29,7 @@ function classesOfPhrases(phrases: readonly string[]): Set<StateClass> {
     if (whole !== undefined) for (const c of whole) classes.add(c);
     const negated = words.some((w, at) => isNegator(w, words[at + 1]));
     const named = words.flatMap((w) => stateClassesOf(w));
-    for (const c of negated ? named.flatMap((n) => OPPOSITE[n] ?? []) : named) classes.add(c);
+    for (const c of negated ? oppositeClasses(named) : named) classes.add(c);
     if (negated && named.length === 0) classes.add('absent');
   }
   return classes;
@@ -69,9 +66,9 @@ function negatedOutcome(outcomes: OutcomeClasses, classes: ReadonlySet<StateClas
   const denied = byOwnWords(outcomes, classes);
   const deniesHarm = denied.length > 0 && !denied.includes(working.outcome);
   if (deniesHarm) return one(working.outcome);
-  if (classes.has('bad') || classes.has('dead') || classes.has('absent') || classes.has('short') || classes.has('stuck')) return one(working.outcome);
-  const turned = new Set([...classes].flatMap((c) => OPPOSITE[c] ?? []));
-  return outcomeOfState(outcomes, turned.size === 0 ? new Set<StateClass>(['absent']) : turned, false);
+  if (classes.has('bad') || classes.has('dead') || classes.has('absent')) return one(working.outcome);
+  const turned = new Set(oppositeClasses(classes));
+  return turned.size === 0 ? NONE : outcomeOfState(outcomes, turned, false);
 }
 
 /** Outcomes that share most classes with the words, levels before general words. */

@@ -13,6 +13,8 @@ export type PhraseIndex = {
   phrases: readonly Phrase[];
   /** Term → phrases that need it (slot is its place in `required`) or profit from it (slot −1). */
   postings: ReadonlyMap<string, readonly { phrase: Phrase; slot: number }[]>;
+  /** Term → symptoms (present) and checks that have it as a needed word of a written phrase. */
+  entries: ReadonlyMap<string, ReadonlyMap<string, Target>>;
   lexicon: Lexicon;
 };
 
@@ -28,6 +30,8 @@ export function buildPhraseIndex(vocabulary: Vocabulary): PhraseIndex {
   addChecks(builder, vocabulary);
   addFixes(builder, vocabulary);
   addTold(builder, vocabulary);
+  addDerivedSymptoms(builder, vocabulary);
+  addDerivedChecks(builder, vocabulary);
   for (const role of vocabulary.roles) {
     for (const phrase of [role.label, ...role.synonyms]) add(builder, phrase, { kind: 'role', id: role.slug }, QUALITY.derived);
   }
@@ -37,7 +41,7 @@ export function buildPhraseIndex(vocabulary: Vocabulary): PhraseIndex {
   }
   for (const word of benchWords()) if (!builder.words.has(word)) builder.words.set(word, 1);
   const phrases = [...builder.byKey.values()];
-  return { phrases, postings: postingsOf(phrases), lexicon: buildLexicon(builder.words) };
+  return { phrases, postings: postingsOf(phrases), entries: entriesOf(phrases), lexicon: buildLexicon(builder.words) };
 }
 
 /** General words of five letters and more, so that slips in "missing" or "replaced" are mended too. */
@@ -46,12 +50,9 @@ function benchWords(): string[] {
 }
 
 function addSymptoms(builder: Builder, vocabulary: Vocabulary): void {
-  const roleNames = namesOfRoles(vocabulary);
   for (const symptom of vocabulary.symptoms) {
     const written = [symptom.label, ...symptom.synonyms];
-    for (const phrase of written.flatMap((w) => withRoleNames(w.toLowerCase(), roleNames))) add(builder, phrase, { kind: 'symptom', id: symptom.slug, value: 'present' }, QUALITY.derived);
     for (const phrase of written) add(builder, phrase, { kind: 'symptom', id: symptom.slug, value: 'present' }, QUALITY.written);
-    add(builder, symptom.slug.replaceAll('-', ' '), { kind: 'symptom', id: symptom.slug, value: 'present' }, QUALITY.slug);
     for (const phrase of symptom.absentPhrases) add(builder, phrase, { kind: 'symptom', id: symptom.slug, value: 'absent' }, QUALITY.written);
     for (const { words, lack } of subjectsOf(symptom)) {
       addWords(builder, words, { kind: 'subject', id: symptom.slug, lack }, lack === 'good' ? QUALITY.guessed : QUALITY.derived);
@@ -59,15 +60,32 @@ function addSymptoms(builder: Builder, vocabulary: Vocabulary): void {
   }
 }
 
-function addChecks(builder: Builder, vocabulary: Vocabulary): void {
+/** Slugs, and phrases with another name for a part, where no entry writes the same phrase itself. */
+function addDerivedSymptoms(builder: Builder, vocabulary: Vocabulary): void {
+  const roleNames = namesOfRoles(vocabulary);
+  for (const symptom of vocabulary.symptoms) {
+    const target: Target = { kind: 'symptom', id: symptom.slug, value: 'present' };
+    for (const phrase of [symptom.label, ...symptom.synonyms].flatMap((w) => withRoleNames(w.toLowerCase(), roleNames))) add(builder, phrase, target, QUALITY.derived);
+    add(builder, symptom.slug.replaceAll('-', ' '), target, QUALITY.slug);
+  }
+}
+
+function addDerivedChecks(builder: Builder, vocabulary: Vocabulary): void {
   const roleNames = namesOfRoles(vocabulary);
   for (const check of vocabulary.checks) {
     const target: Target = { kind: 'check', id: check.slug };
     const written = [check.label, ...check.synonyms];
-    for (const phrase of written) add(builder, phrase, target, QUALITY.written);
     for (const phrase of written.flatMap(rangeMembers)) add(builder, phrase, target, QUALITY.derived);
-    add(builder, check.slug.replaceAll('-', ' '), target, QUALITY.slug);
     for (const phrase of written.flatMap((w) => withRoleNames(w.toLowerCase(), roleNames))) add(builder, phrase, target, QUALITY.derived);
+    add(builder, check.slug.replaceAll('-', ' '), target, QUALITY.slug);
+  }
+}
+
+function addChecks(builder: Builder, vocabulary: Vocabulary): void {
+  for (const check of vocabulary.checks) {
+    const target: Target = { kind: 'check', id: check.slug };
+    const written = [check.label, ...check.synonyms];
+    for (const phrase of written) add(builder, phrase, target, QUALITY.written);
     for (const outcome of check.outcomes) {
       const named: Target = { kind: 'outcome', check: check.slug, outcome: outcome.slug };
       for (const phrase of [outcome.label, ...outcome.synonyms]) add(builder, phrase, named, QUALITY.written);
@@ -151,11 +169,30 @@ function insert(builder: Builder, { terms, words, target, quality }: Entry): voi
   const known = builder.known.get(name);
   if (known !== undefined) {
     for (const word of words) known.words.add(word);
+    known.quality = Math.max(known.quality, quality);
     return;
   }
+  const derived = quality < QUALITY.written && phrase.targets.some((t) => t.target.kind === target.kind && t.quality >= QUALITY.written);
+  if (derived && target.kind !== 'subject' && target.kind !== 'outcome') return;
   const named: NamedTarget = { target, quality, words: new Set(words) };
   builder.known.set(name, named);
   phrase.targets.push(named);
+}
+
+function entriesOf(phrases: readonly Phrase[]): Map<string, Map<string, Target>> {
+  const entries = new Map<string, Map<string, Target>>();
+  for (const phrase of phrases) {
+    for (const { target, quality } of phrase.targets) {
+      const counts = target.kind === 'check' || (target.kind === 'symptom' && target.value === 'present');
+      if (!counts || quality < QUALITY.written) continue;
+      for (const term of phrase.required) {
+        const known = entries.get(term) ?? new Map<string, Target>();
+        known.set(`${target.kind} ${target.id}`, target);
+        entries.set(term, known);
+      }
+    }
+  }
+  return entries;
 }
 
 function postingsOf(phrases: readonly Phrase[]): Map<string, { phrase: Phrase; slot: number }[]> {

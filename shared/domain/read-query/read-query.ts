@@ -1,6 +1,7 @@
 import type { DeviceCatalogue } from '../../schemas/device';
 import type { ReadQuery } from '../../schemas/finding';
 import type { Vocabulary } from '../../schemas/vocabulary';
+import { absorbContext } from './absorb-context';
 import { assembleReading } from './assemble-reading';
 import { attachResults } from './attach-results';
 import { attachStates } from './attach-states';
@@ -25,7 +26,7 @@ export type Reader = (text: string) => ReadQuery;
  * usual query well under one: keep the reader.
  */
 export function createReader(vocabulary: Vocabulary, catalogue: DeviceCatalogue): Reader {
-  const context = buildReaderContext(vocabulary, catalogue);
+  const context = buildReaderContext(vocabulary);
   const names = deviceNames(catalogue);
   return (text) => {
     const cut = tokenise(text.slice(0, READ_LIMIT.characters), READ_LIMIT.words);
@@ -33,7 +34,8 @@ export function createReader(vocabulary: Vocabulary, catalogue: DeviceCatalogue)
     const words = device === null ? cut.tokens : cut.tokens.filter((_, at) => !device.tokens.has(at));
     const tokens = prepareTokens(words, text, context.index.lexicon);
     const attached = attachStates(buildNodes(tokens, context.index), tokens, context);
-    shareStates(attached.mentions, context);
+    attached.mentions = absorbContext(attached.mentions, context);
+    shareStates(attached.mentions, tokens, context);
     attachResults(attached, tokens, context);
     const read = assembleReading({ text, tokens, attached, context, rest: cut.end });
     return { ...read, device: device?.slug ?? null };

@@ -1,9 +1,10 @@
-import type { DeviceCatalogue } from '../../schemas/device';
 import type { Check, Fix, Symptom, Vocabulary } from '../../schemas/vocabulary';
 import { RESULT_PHRASES } from './fix-words';
 import type { FixResult } from '../../schemas/case';
 import { classesOfOutcomes, type OutcomeClasses } from './outcome-of-state';
 import { buildPhraseIndex, type PhraseIndex } from './phrase-index';
+import { phraseWords } from './phrase-terms';
+import { OTHER_WORDS } from './word-classes';
 
 /** A vocabulary arranged for reading, built once. */
 export type ReaderContext = {
@@ -15,10 +16,15 @@ export type ReaderContext = {
   checksOfRole: ReadonlyMap<string, readonly string[]>;
   /** For checks that try something out ("known-good cable"): what "no change" or "cured" means. */
   trials: ReadonlyMap<string, ReadonlyMap<FixResult, string>>;
-  catalogue: DeviceCatalogue;
+  /** Trials that put something else in the place of a part ("another cable"). */
+  swaps: ReadonlySet<string>;
 };
 
-export function buildReaderContext(vocabulary: Vocabulary, catalogue: DeviceCatalogue): ReaderContext {
+function isSwap(check: Check): boolean {
+  return [check.label, ...check.synonyms].some((p) => phraseWords(p).some((w) => OTHER_WORDS.has(w) || w === 'swapped'));
+}
+
+export function buildReaderContext(vocabulary: Vocabulary): ReaderContext {
   const checksOfRole = new Map<string, string[]>();
   const trials = new Map<string, ReadonlyMap<FixResult, string>>();
   for (const check of vocabulary.checks) {
@@ -34,7 +40,7 @@ export function buildReaderContext(vocabulary: Vocabulary, catalogue: DeviceCata
     outcomeClasses: new Map(vocabulary.checks.map((c) => [c.slug, classesOfOutcomes(c)])),
     checksOfRole,
     trials,
-    catalogue,
+    swaps: new Set(vocabulary.checks.filter((c) => trials.has(c.slug) && isSwap(c)).map((c) => c.slug)),
   };
 }
 

@@ -27,6 +27,10 @@ export function resolveMention(mention: Mention, tokens: readonly Token[], conte
   }
   const near = preferred(mention, tokens, judged.filter((j) => j.score >= top.score - NEAR));
   const choices = unique(near.flatMap((j) => j.findings)).slice(0, MOST_CHOICES);
+  if (choices.length > 1 && !top.open && near.length === 1) {
+    const said = sayingItself(mention, tokens, context);
+    if (said !== null) return said;
+  }
   if (choices.length === 1 && !top.open) return { kind: 'finding', finding: choices[0] as Finding };
   return { kind: 'ambiguous', choices };
 }

@@ -2,14 +2,15 @@ import { ACTION_TERMS } from './fix-words';
 import { accepts } from './judge-candidate';
 import { isBare, type Mention } from './mention';
 import type { ReaderContext } from './reader-context';
+import { OTHER_TERM, type Token } from './token';
 
 /**
  * Lets the members of a list share what was said of one: "clock and reset good" (backwards),
  * "no picture or sound" (forwards). A list is a run of neighbouring items of one clause.
  */
-export function shareStates(mentions: readonly Mention[], context: ReaderContext): void {
+export function shareStates(mentions: readonly Mention[], tokens: readonly Token[], context: ReaderContext): void {
   contrast(mentions);
-  shareVerb(mentions, context);
+  shareVerb(mentions, tokens, context);
   for (const chain of chainsOf(mentions)) {
     shareForward(chain, context, false);
     shareBackward(chain, context);
@@ -18,7 +19,7 @@ export function shareStates(mentions: readonly Mention[], context: ReaderContext
 }
 
 /** "Replaced the crystal, the CPU and the RAM": a bare part in a list behind a fix or trial was treated alike. */
-function shareVerb(mentions: readonly Mention[], context: ReaderContext): void {
+function shareVerb(mentions: readonly Mention[], tokens: readonly Token[], context: ReaderContext): void {
   for (const [at, mention] of mentions.entries()) {
     const before = mentions[at - 1];
     const done = before?.candidates[0]?.target;
@@ -28,13 +29,24 @@ function shareVerb(mentions: readonly Mention[], context: ReaderContext): void {
     const score = mention.candidates[0]?.score ?? 1;
     if (done.kind === 'fix') {
       const action = context.fixes.get(done.id)?.action;
-      const alike = [...context.fixes.values()].filter((f) => ACTION_TERMS[f.action] === (action && ACTION_TERMS[action]) && roles.includes(f.role));
-      if (alike.length > 0) mention.candidates = alike.map((f) => ({ target: { kind: 'fix', id: f.slug }, score }));
-    } else if (done.kind === 'check' && context.trials.has(done.id)) {
-      const alike = roles.flatMap((r) => context.checksOfRole.get(r) ?? []).filter((id) => /-swapped$/.test(id) && context.trials.has(id));
+      const alike = action === undefined ? [] : entriesNamed(ACTION_TERMS[action], 'fix', { mention, tokens }, context);
+      if (alike.length > 0) mention.candidates = alike.map((id) => ({ target: { kind: 'fix', id }, score }));
+    } else if (done.kind === 'check' && context.swaps.has(done.id)) {
+      const alike = entriesNamed(OTHER_TERM, 'check', { mention, tokens }, context).filter((id) => context.swaps.has(id));
       if (alike.length > 0) mention.candidates = alike.map((id) => ({ target: { kind: 'check', id }, score }));
     }
   }
+}
+
+/** Entries whose phrase is this verb and the mention's own words; the best named ones. */
+function entriesNamed(verb: string, kind: 'fix' | 'check', { mention, tokens }: { mention: Mention; tokens: readonly Token[] }, context: ReaderContext): string[] {
+  const terms = new Set(tokens.slice(mention.piece.from, mention.piece.to).flatMap((t) => t.terms.map((w) => w.term)));
+  const named = (context.index.postings.get(verb) ?? [])
+    .filter(({ phrase }) => phrase.required.length > 1 && phrase.required.every((t) => t === verb || terms.has(t)))
+    .flatMap(({ phrase }) => phrase.targets.map((t) => ({ ...t, length: phrase.required.length })))
+    .flatMap((t) => (t.target.kind === kind ? [{ id: t.target.id, rank: t.length + t.quality }] : []));
+  const best = Math.max(...named.map((n) => n.rank));
+  return [...new Set(named.filter((n) => n.rank >= best - 0.01).map((n) => n.id))];
 }
 
 const CONTRASTING: ReadonlySet<string | null> = new Set(['but', 'yet', 'though', 'although', 'however']);

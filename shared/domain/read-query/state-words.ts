@@ -43,6 +43,15 @@ export function stateClassesOf(word: string): readonly StateClass[] {
   return byWord.get(word) ?? [];
 }
 
+const OPPOSITE: Partial<Record<StateClass, readonly StateClass[]>> = {
+  good: ['dead', 'bad'], present: ['absent'], absent: ['present', 'good'], dead: ['good'], bad: ['good'], clean: ['dirty', 'bad'], steady: ['bad', 'noisy'], pulsing: ['stuck', 'absent', 'dead'],
+};
+
+/** What "not" makes of states; empty where their opposite is no class of its own ("not high"). */
+export function oppositeClasses(classes: Iterable<StateClass>): StateClass[] {
+  return [...classes].flatMap((c) => OPPOSITE[c] ?? []);
+}
+
 /** Every word that names a state. */
 export function stateWords(): Iterable<string> {
   return byWord.keys();
