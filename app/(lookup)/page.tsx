@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
-import { withFinding, withWords } from '../_address/edit-question';
+import { withWords } from '../_address/edit-question';
 import { firstOf, isBlank, questionHref, readQuestion, type Question, type SearchParams } from '../_address/question';
-import { findingOptions, optionByLabel, vocabularyEntries, type VocabularyEntry } from '../_address/vocabulary-entry';
+import { vocabularyEntries, type VocabularyEntry } from '../_address/vocabulary-entry';
 import { attempt } from '../_casebook/attempt';
 import { Answer } from './_parts/answer';
 import { AskForm } from './_parts/ask-form';
@@ -26,7 +26,8 @@ export default async function LookUpPage({ searchParams }: PageProps) {
   const { value: data, trouble } = await attempt(loadAskData);
   const entries = data ? vocabularyEntries(data.vocabulary) : [];
   const also = firstOf(params, 'also');
-  if (also !== null) redirect(questionHref('/', joinAlso(question, also, entries)));
+  // Words written into "add a finding" without taking a suggestion join those that are there.
+  if (also !== null) redirect(questionHref('/', withWords(question, also)));
 
   return (
     <>
@@ -54,10 +55,4 @@ async function AnswerTo({ question, entries }: { question: Question; entries: Vo
   const { value: result, trouble } = await attempt(() => serverCaller().lookup.ask(question));
   if (trouble) return <Trouble kind={trouble} again={questionHref('/', question)} />;
   return <Answer question={question} result={result} entries={entries} />;
-}
-
-/** What was written into "add a finding" without scripts: a finding where it names one, else more words. */
-function joinAlso(question: Question, also: string, entries: VocabularyEntry[]): Question {
-  const option = optionByLabel(findingOptions(entries), also);
-  return option ? withFinding(question, option.finding) : withWords(question, also);
 }

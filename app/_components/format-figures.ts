@@ -54,9 +54,9 @@ export function formatMoney(cents: number): string {
   return (cents / 100).toFixed(2);
 }
 
-/** How alike two cases are, 0 to 1, two decimals. */
+/** How alike two cases are: any number from nought up, one decimal. */
 export function formatScore(score: number): string {
-  return score.toFixed(2);
+  return score.toFixed(1);
 }
 
 /** `2024-03` as `March 2024`. */

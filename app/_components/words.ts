@@ -107,6 +107,14 @@ export function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
+/**
+ * A label as it stands inside a sentence: its first letter lowered, unless it opens with an abbreviation
+ * (`RF modulator dead`) or a letter that stands alone (`A record`).
+ */
+export function inSentence(label: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
+}
+
 /** `one`, `one and two`, `one, two and three`. */
 export function joinWords(words: string[], last = 'and'): string {
   if (words.length < 2) return words[0] ?? '';

@@ -20,7 +20,7 @@ export default async function DevicesPage() {
         {catalogue.models.map((model) => (
           <li className="row device-row" key={model.slug}>
             <h2>
-              <Link href={`/devices/${model.slug}`} prefetch={false}>
+              <Link href={`/devices/${model.slug}`} prefetch={false} className="row-link">
                 {model.name}
               </Link>
             </h2>

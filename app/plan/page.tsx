@@ -1,7 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { planOptionPairs, readPlanOptions } from '../_address/plan-options';
-import { isBlank, questionHref, readQuestion, type SearchParams } from '../_address/question';
+import type { PlanOptions } from '../../shared/schemas/plan';
+import { isBlank, type Question, questionHref, readQuestion, type SearchParams } from '../_address/question';
+import { vocabularyEntries } from '../_address/vocabulary-entry';
 import { attempt } from '../_casebook/attempt';
 import { Trouble } from '../_components/trouble';
 import { serverCaller } from '../_trpc/server';
@@ -21,7 +23,7 @@ export default async function PlanPage({ searchParams }: PageProps) {
   const options = readPlanOptions(params);
   const here = questionHref('/plan', question, planOptionPairs(options));
   if (isBlank(question)) return <NothingAsked />;
-  const { value: plan, trouble } = await attempt(() => serverCaller().plan.make({ question, options }));
+  const { value, trouble } = await attempt(() => loadPlan(question, options));
 
   return (
     <>
@@ -35,15 +37,21 @@ export default async function PlanPage({ searchParams }: PageProps) {
         <Trouble kind={trouble} again={here} />
       ) : (
         <>
-          <PlanUnit read={plan.read} />
+          <PlanUnit read={value.plan.read} />
           <PlanOptionsForm question={question} options={options} />
-          <PlanSums plan={plan} />
-          <StruckSteps question={question} options={options} struck={plan.struck} />
-          <PlanStepList question={question} options={options} plan={plan} />
+          <PlanSums plan={value.plan} />
+          <StruckSteps question={question} options={options} struck={value.plan.struck} />
+          <PlanStepList question={question} options={options} plan={value.plan} entries={value.entries} />
         </>
       )}
     </>
   );
+}
+
+async function loadPlan(question: Question, options: PlanOptions) {
+  const caller = serverCaller();
+  const [plan, vocabulary] = await Promise.all([caller.plan.make({ question, options }), caller.casebook.listVocabulary()]);
+  return { plan, entries: vocabularyEntries(vocabulary) };
 }
 
 function NothingAsked() {

@@ -1,6 +1,6 @@
 import type { LookUpResult } from '../../../shared/schemas/look-up';
 import { questionHref, type Question } from '../../_address/question';
-import { findingOptions, type VocabularyEntry } from '../../_address/vocabulary-entry';
+import type { VocabularyEntry } from '../../_address/vocabulary-entry';
 import { AddressLink } from '../../_components/address-link';
 import { CauseList } from './cause-list';
 import { CheckLadder } from './check-ladder';
@@ -33,11 +33,6 @@ export function Answer({ question, result, entries }: AnswerProps) {
       </div>
       <FixList question={question} fixes={result.fixes} />
       <SimilarCases cases={result.similar} />
-      <datalist id="vocabulary">
-        {findingOptions(entries).map((option) => (
-          <option key={option.label} value={option.label} />
-        ))}
-      </datalist>
     </>
   );
 }

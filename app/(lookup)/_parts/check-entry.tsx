@@ -6,7 +6,7 @@ import { AddressLink } from '../../_components/address-link';
 import { CautionLine, Cautions } from '../../_components/cautions';
 import { formatBits, formatMinutes, formatPercent } from '../../_components/format-figures';
 import { PairedBars } from '../../_components/paired-bars';
-import { capital, INSTRUMENT_WORDS, joinWords } from '../../_components/words';
+import { capital, INSTRUMENT_WORDS, inSentence, joinWords } from '../../_components/words';
 
 type CheckEntryProps = { question: Question; check: NextCheck; open: boolean };
 
@@ -64,7 +64,7 @@ function Outcome({ question, check, outcome }: OutcomeProps) {
         <AddressLink href={`${href}#answer`} className="press" scroll>
           <span>
             <span className="press-lead">I found: </span>
-            {outcome.label}
+            {inSentence(outcome.label)}
           </span>
         </AddressLink>
         <span className="figure">{formatPercent(outcome.probability)}</span>

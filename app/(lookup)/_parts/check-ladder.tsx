@@ -1,16 +1,19 @@
 import type { NextCheck } from '../../../shared/schemas/look-up';
 import type { Stage } from '../../../shared/schemas/terms';
 import type { Question } from '../../_address/question';
+import { formatCount } from '../../_components/format-figures';
 import { Note } from '../../_components/note';
 import { StageMark, stageLabel } from '../../_components/stage-mark';
 import { CheckEntry } from './check-entry';
+
+/** Checks of the first stage that stand open to the eye; the rest of them is folded. */
+const SHOWN_FIRST = 4;
 
 type CheckLadderProps = { question: Question; checks: NextCheck[]; note: string | null };
 
 /** What to check next, as a ladder of stages: the iron stays on its rung while a check below it still pays. */
 export function CheckLadder({ question, checks, note }: CheckLadderProps) {
   const stages = [...new Set(checks.map((check) => check.stage))].sort((a, b) => a - b);
-  const first = checks[0];
   return (
     <section className="section next" aria-labelledby="next-head">
       <h2 id="next-head">Check next</h2>
@@ -18,13 +21,13 @@ export function CheckLadder({ question, checks, note }: CheckLadderProps) {
       {checks.length > 0 ? (
         <ol className="ladder">
           {stages.map((stage, index) => (
-            <Rung key={stage} stage={stage} held={index > 0}>
-              {checks
-                .filter((check) => check.stage === stage)
-                .map((check) => (
-                  <CheckEntry key={check.id} question={question} check={check} open={check === first} />
-                ))}
-            </Rung>
+            <Rung
+              key={stage}
+              stage={stage}
+              held={index > 0}
+              question={question}
+              checks={checks.filter((check) => check.stage === stage)}
+            />
           ))}
         </ol>
       ) : null}
@@ -37,14 +40,34 @@ export function CheckLadder({ question, checks, note }: CheckLadderProps) {
   );
 }
 
-function Rung({ stage, held, children }: { stage: Stage; held: boolean; children: React.ReactNode }) {
+type RungProps = { question: Question; stage: Stage; held: boolean; checks: NextCheck[] };
+
+/** One stage. The first shows its best checks; a stage that is held back stays folded until it is asked for. */
+function Rung({ question, stage, held, checks }: RungProps) {
+  const shown = held ? [] : checks.slice(0, SHOWN_FIRST);
+  const folded = checks.slice(shown.length);
   return (
     <li className="rung">
       <h3 className="rung-head">
         <StageMark stage={stage} /> {stageLabel(stage)}
         {held ? <span className="rung-held">wait while a check above still pays</span> : null}
       </h3>
-      {children}
+      {shown.map((check, index) => (
+        <CheckEntry key={check.id} question={question} check={check} open={index === 0} />
+      ))}
+      {folded.length > 0 ? (
+        <details className="folded rung-folded">
+          <summary>
+            <span className="opens">
+              {formatCount(folded.length)} {held ? '' : 'more '}
+              {folded.length === 1 ? 'check' : 'checks'}
+            </span>
+          </summary>
+          {folded.map((check) => (
+            <CheckEntry key={check.id} question={question} check={check} open={false} />
+          ))}
+        </details>
+      ) : null}
     </li>
   );
 }

@@ -1,6 +1,7 @@
 import type { Explanation, ExplanationAll, LookUpCause } from '../../../shared/schemas/look-up';
 import { formatDecibans } from '../../_components/format-figures';
 import { waterfallScale, WaterfallStep, type WaterfallScale } from '../../_components/waterfall-step';
+import { inSentence } from '../../_components/words';
 
 type EvidenceRow = { name: string; detail: string | null; weight: number };
 
@@ -23,7 +24,7 @@ export function Evidence({ cause }: { cause: LookUpCause }) {
 
 function rowsOf(items: Explanation['items']): EvidenceRow[] {
   return items.map((item) => ({
-    name: `${item.label}: ${item.value}`,
+    name: `${item.label}: ${inSentence(item.value)}`,
     detail: item.implied ? 'not mentioned, so absent' : null,
     weight: item.weight,
   }));
@@ -32,7 +33,7 @@ function rowsOf(items: Explanation['items']): EvidenceRow[] {
 function AgainstRival({ explanation }: { explanation: Explanation }) {
   return (
     <Waterfall prior={explanation.prior} rows={rowsOf(explanation.items)} total={explanation.total}>
-      Against its strongest rival, <strong>{explanation.rival.label}</strong>
+      Against its strongest rival, <strong>{inSentence(explanation.rival.label)}</strong>
     </Waterfall>
   );
 }

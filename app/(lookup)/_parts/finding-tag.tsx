@@ -5,6 +5,7 @@ import { questionHref, type Question } from '../../_address/question';
 import type { VocabularyEntry } from '../../_address/vocabulary-entry';
 import { AddressLink } from '../../_components/address-link';
 import { FlipIcon, MenuIcon, RemoveIcon } from '../../_components/icons';
+import { inSentence } from '../../_components/words';
 
 type FindingTagProps = { question: Question; finding: ReadFinding; entry: VocabularyEntry | undefined };
 
@@ -20,8 +21,7 @@ export function FindingTag({ question, finding, entry }: FindingTagProps) {
     <li className={absent ? 'tag tag-absent' : 'tag'}>
       <div className="tag-main">
         <span className="tag-words">
-          {finding.kind === 'fix' ? 'tried: ' : ''}
-          {finding.label}
+          {finding.kind === 'fix' ? `Tried: ${inSentence(finding.label)}` : finding.label}
           {told || changed ? (
             <span className="tag-from">
               {told ? `“${finding.text}”` : ''}
@@ -60,7 +60,7 @@ function ValueMenu({ question, finding, entry }: FindingTagProps) {
     <details name="value-menu">
       <summary>
         <span className="sr-only">{finding.label} is </span>
-        <span className="tag-value">{now}</span>
+        <span className="tag-value">{inSentence(now)}</span>
         <span className="sr-only">; change it</span> <MenuIcon />
       </summary>
       <ul className="menu">
@@ -71,7 +71,7 @@ function ValueMenu({ question, finding, entry }: FindingTagProps) {
               <AddressLink
                 href={questionHref('/', withFinding(question, { kind: finding.kind, id: finding.id, value: v.value } as Finding))}
               >
-                {v.label}
+                {inSentence(v.label)}
               </AddressLink>
             </li>
           ))}

@@ -30,7 +30,7 @@ export function ReadTags({ question, read, entries }: ReadTagsProps) {
         {read.unread
           .filter((span) => !question.aside.includes(span.text))
           .map((span) => (
-            <UnreadTag key={`${span.start}-${span.text}`} question={question} text={span.text} entries={entries} />
+            <UnreadTag key={`${span.start}-${span.text}`} question={question} text={span.text} />
           ))}
         {question.without.map((key) => (
           <li className="tag tag-aside" key={`${key.kind}.${key.id}`}>
@@ -53,7 +53,7 @@ export function ReadTags({ question, read, entries }: ReadTagsProps) {
             <summary>
               <AddIcon /> Add a finding
             </summary>
-            <AddFinding question={question} entries={entries} label="Symptom, check or fix tried" />
+            <AddFinding question={question} label="Symptom, check or fix tried" />
           </details>
         </li>
       </ul>

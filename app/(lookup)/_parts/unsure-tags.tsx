@@ -7,10 +7,10 @@ import { AddressLink } from '../../_components/address-link';
 import { AddIcon, RemoveIcon } from '../../_components/icons';
 import { AddFinding } from './add-finding';
 
-type UnreadTagProps = { question: Question; text: string; entries: VocabularyEntry[] };
+type UnreadTagProps = { question: Question; text: string };
 
 /** Words that were not read, with a way to say what they mean or to set them aside. */
-export function UnreadTag({ question, text, entries }: UnreadTagProps) {
+export function UnreadTag({ question, text }: UnreadTagProps) {
   return (
     <li className="tag tag-unread">
       <div className="tag-main">
@@ -19,7 +19,7 @@ export function UnreadTag({ question, text, entries }: UnreadTagProps) {
           <summary>
             <AddIcon /> Say what it means<span className="sr-only">: {text}</span>
           </summary>
-          <AddFinding question={question} entries={entries} label={`“${text}” means`} standsFor={text} />
+          <AddFinding question={question} label={`“${text}” means`} standsFor={text} />
         </details>
       </div>
       <AddressLink href={questionHref('/', withAside(question, text))} label={`Set aside “${text}”`}>

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import type { LookUpResult, NextCheck } from '../../../shared/schemas/look-up';
 import { formatCount, formatCounted, formatMinutes, formatPercent, formatPercentRange } from '../../_components/format-figures';
+import { inSentence } from '../../_components/words';
 
 /** Below this share no cause is said to stand out. */
 const STANDS_OUT = 0.3;
@@ -14,13 +15,13 @@ export function Verdict({ result }: { result: LookUpResult }) {
     <>
       <p className="verdict" role="status">
         {first.probability >= STANDS_OUT ? 'Most likely: ' : 'No cause stands out. First in line: '}
-        <strong>{first.label}</strong>, <span className="figure">{formatPercent(first.probability)}</span>{' '}
+        <strong>{inSentence(first.label)}</strong>, <span className="figure">{formatPercent(first.probability)}</span>{' '}
         <span className="soft">
           (<span className="figure">{formatPercentRange(first.low, first.high)}</span>)
         </span>
         {second ? (
           <>
-            ; then {second.label}, <span className="figure">{formatPercent(second.probability)}</span>
+            ; then {inSentence(second.label)}, <span className="figure">{formatPercent(second.probability)}</span>
           </>
         ) : null}
         .{next ? <NextMove check={next} /> : null}
@@ -39,7 +40,8 @@ function NextMove({ check }: { check: NextCheck }) {
   return (
     <>
       {' '}
-      Check next: <a href="#next-head">{check.label}</a> <span className="soft">({formatMinutes(check.minutes)})</span>.
+      Check next: <a href="#next-head">{inSentence(check.label)}</a>{' '}
+      <span className="soft">({formatMinutes(check.minutes)})</span>.
     </>
   );
 }

@@ -7,7 +7,7 @@ import type { CaseView } from '../../../shared/schemas/case-view';
 import { attempt, type Attempt } from '../../_casebook/attempt';
 import { formatMonth } from '../../_components/format-figures';
 import { Trouble } from '../../_components/trouble';
-import { capital, joinWords } from '../../_components/words';
+import { capital, inSentence, joinWords } from '../../_components/words';
 import { serverCaller } from '../../_trpc/server';
 import { CaseEnding } from '../_parts/case-ending';
 import { CaseReadings } from '../_parts/case-readings';
@@ -31,7 +31,7 @@ export default async function CasePage({ params }: PageProps) {
   const { value: found, trouble } = await attemptCase(id);
   if (trouble === 'case-not-found') notFound();
   if (trouble) return <Trouble kind={trouble} again={`/cases/${id}`} />;
-  const present = found.symptoms.filter((symptom) => symptom.present).map((symptom) => symptom.label);
+  const present = found.symptoms.filter((symptom) => symptom.present).map((symptom) => inSentence(symptom.label));
   return (
     <article className="case-page">
       <p className="figure soft">Case {found.id}</p>

@@ -1,11 +1,11 @@
 import type { CaseView } from '../../../shared/schemas/case-view';
 import { formatMinutes } from '../../_components/format-figures';
-import { CASE_OUTCOME_WORDS, capital, joinWords, PROOF_WORDS } from '../../_components/words';
+import { CASE_OUTCOME_WORDS, capital, inSentence, joinWords, PROOF_WORDS } from '../../_components/words';
 
 /** What it was, how that was proved, how it ended, and what was done to see that it holds. */
 export function CaseEnding({ found }: { found: CaseView }) {
   const causes = found.causes.map((cause) =>
-    cause.designators.length > 0 ? `${cause.label} (${cause.designators.join(', ')})` : cause.label,
+    cause.designators.length > 0 ? `${inSentence(cause.label)} (${cause.designators.join(', ')})` : inSentence(cause.label),
   );
   return (
     <section className="section">
@@ -32,7 +32,9 @@ export function CaseEnding({ found }: { found: CaseView }) {
 
 function afterWords(found: CaseView): string {
   const checks =
-    found.afterRepairChecks.length > 0 ? `checked again: ${joinWords(found.afterRepairChecks.map((check) => check.label))}` : '';
+    found.afterRepairChecks.length > 0
+      ? `checked again: ${joinWords(found.afterRepairChecks.map((check) => inSentence(check.label)))}`
+      : '';
   const soak = found.soakMinutes === null ? '' : `left running for ${formatMinutes(found.soakMinutes)}`;
   return capital([checks, soak].filter((part) => part !== '').join('; ')) || 'Not recorded';
 }

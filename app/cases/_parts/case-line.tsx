@@ -1,16 +1,16 @@
 import Link from 'next/link';
 import type { CaseListItem } from '../../../shared/schemas/case-view';
 import { formatMonth } from '../../_components/format-figures';
-import { CASE_OUTCOME_WORDS, capital, joinWords } from '../../_components/words';
+import { CASE_OUTCOME_WORDS, capital, inSentence, joinWords } from '../../_components/words';
 
 /** One case on one line of a list. */
 export function CaseLine({ item }: { item: CaseListItem }) {
-  const causes = item.causes.map((cause) => [cause.label, ...cause.designators].join(' '));
+  const causes = item.causes.map((cause) => [inSentence(cause.label), ...cause.designators].join(' '));
   return (
     <li className="row case-line">
       <div>
         <Link href={`/cases/${item.id}`} prefetch={false}>
-          {item.symptoms.length > 0 ? capital(joinWords(item.symptoms)) : 'No symptom recorded'}
+          {item.symptoms.length > 0 ? capital(joinWords(item.symptoms.map(inSentence))) : 'No symptom recorded'}
         </Link>
         <p className="case-told">
           {item.device.label}, {formatMonth(item.month)}

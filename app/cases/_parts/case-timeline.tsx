@@ -1,6 +1,6 @@
 import type { CaseStepView, CaseView } from '../../../shared/schemas/case-view';
 import { StageMark } from '../../_components/stage-mark';
-import { capital, FIX_RESULT_WORDS, joinWords } from '../../_components/words';
+import { FIX_RESULT_WORDS, inSentence, joinWords } from '../../_components/words';
 
 /** What was seen, then every check and fix in the order in which it happened. */
 export function CaseTimeline({ found }: { found: CaseView }) {
@@ -15,8 +15,9 @@ export function CaseTimeline({ found }: { found: CaseView }) {
             0
           </span>
           <p>
-            <strong>Seen at the start:</strong> {present.length > 0 ? joinWords(present.map((s) => s.label)) : 'nothing recorded'}
-            .{absent.length > 0 ? ` Not there: ${joinWords(absent.map((s) => s.label))}.` : ''}
+            <strong>Seen at the start:</strong>{' '}
+            {present.length > 0 ? joinWords(present.map((s) => inSentence(s.label))) : 'nothing recorded'}.
+            {absent.length > 0 ? ` Not there: ${joinWords(absent.map((s) => inSentence(s.label)))}.` : ''}
             {found.symptomsComplete ? ' That was all there was to see.' : ''}
           </p>
         </li>
@@ -36,7 +37,9 @@ export function CaseTimeline({ found }: { found: CaseView }) {
 
 function Step({ step }: { step: CaseStepView }) {
   if (step.kind === 'fix') {
-    const fixes = step.fixes.map((fix) => (fix.designator ? `${fix.label} (${fix.designator})` : fix.label));
+    const fixes = step.fixes.map((fix) =>
+      fix.designator ? `${inSentence(fix.label)} (${fix.designator})` : inSentence(fix.label),
+    );
     return (
       <p className="step">
         <StageMark stage={step.stage} />
@@ -50,8 +53,8 @@ function Step({ step }: { step: CaseStepView }) {
     <p className="step">
       <StageMark stage={step.stage} />
       <span>
-        Check: {capital(step.label)}
-        {step.designator ? ` (${step.designator})` : ''}: <strong>{step.outcomeLabel}</strong>
+        Check: {inSentence(step.label)}
+        {step.designator ? ` (${step.designator})` : ''}: <strong>{inSentence(step.outcomeLabel)}</strong>
         {step.value === null ? null : (
           <span className="figure">
             {' '}

@@ -1,12 +1,14 @@
 import type { PlanOptions, PlanResult } from '../../../shared/schemas/plan';
+import { sameKey } from '../../_address/finding-code';
 import type { Question } from '../../_address/question';
+import type { VocabularyEntry } from '../../_address/vocabulary-entry';
 import { formatMoney, formatPercent } from '../../_components/format-figures';
 import { PlanStepRow } from './plan-step-row';
 
-type PlanStepListProps = { question: Question; options: PlanOptions; plan: PlanResult };
+type PlanStepListProps = { question: Question; options: PlanOptions; plan: PlanResult; entries: VocabularyEntry[] };
 
 /** The steps in order, down to stopping or handing over. */
-export function PlanStepList({ question, options, plan }: PlanStepListProps) {
+export function PlanStepList({ question, options, plan, entries }: PlanStepListProps) {
   return (
     <section className="section" aria-labelledby="steps-head">
       <h2 id="steps-head">Steps, in this order</h2>
@@ -17,7 +19,14 @@ export function PlanStepList({ question, options, plan }: PlanStepListProps) {
       </p>
       <ol className="plan-steps">
         {plan.steps.map((step, index) => (
-          <PlanStepRow key={`${step.kind}.${step.id}`} question={question} options={options} step={step} number={index + 1} />
+          <PlanStepRow
+            key={`${step.kind}.${step.id}`}
+            question={question}
+            options={options}
+            step={step}
+            number={index + 1}
+            entry={entries.find((entry) => sameKey(entry, step))}
+          />
         ))}
         <li className="plan-step plan-end">
           <span className="plan-number" aria-hidden="true">

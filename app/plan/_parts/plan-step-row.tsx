@@ -1,17 +1,25 @@
 import type { PlanOptions, PlanStep } from '../../../shared/schemas/plan';
 import { planOptionPairs } from '../../_address/plan-options';
 import { questionHref, type Question } from '../../_address/question';
+import type { VocabularyEntry } from '../../_address/vocabulary-entry';
 import { AddressLink } from '../../_components/address-link';
 import { Cautions } from '../../_components/cautions';
 import { ChanceBar } from '../../_components/chance-bar';
 import { formatMinutes, formatMoney, formatPercent } from '../../_components/format-figures';
 import { StageMark, stageLabel } from '../../_components/stage-mark';
 import { capital } from '../../_components/words';
+import { RecordStep } from './record-step';
 
-type PlanStepRowProps = { question: Question; options: PlanOptions; step: PlanStep; number: number };
+type PlanStepRowProps = {
+  question: Question;
+  options: PlanOptions;
+  step: PlanStep;
+  number: number;
+  entry: VocabularyEntry | undefined;
+};
 
 /** One step: cautions first, then what to do, with the running chance and what was spent so far. */
-export function PlanStepRow({ question, options, step, number }: PlanStepRowProps) {
+export function PlanStepRow({ question, options, step, number, entry }: PlanStepRowProps) {
   const strike = { ...options, struck: [...options.struck, { kind: step.kind, id: step.id }] };
   return (
     <li className="plan-step">
@@ -35,6 +43,7 @@ export function PlanStepRow({ question, options, step, number }: PlanStepRowProp
         <p className="soft small">
           {stageLabel(step.stage)}. {step.why}
         </p>
+        <RecordStep question={question} options={options} step={step} entry={entry} />
       </div>
       <div className="plan-figures">
         <p>
@@ -51,7 +60,7 @@ export function PlanStepRow({ question, options, step, number }: PlanStepRowProp
           <span className="soft"> (before: {formatPercent(step.chanceBefore)})</span>
         </p>
         <p className="soft">
-          so far, on average: {formatMinutes(step.expectedMinutesSoFar)}, parts {formatMoney(step.expectedCostCentsSoFar)}
+          so far, on average: {formatMinutes(step.expectedMinutesSoFar)}, cost {formatMoney(step.expectedCostCentsSoFar)}
         </p>
         <p className="no-print">
           <AddressLink
