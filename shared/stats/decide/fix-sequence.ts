@@ -1,7 +1,5 @@
 import type { ReadyProblem } from './plan-problem';
-
-/** Below this much belief left to win, a fix is not weighed at all. */
-const NEGLIGIBLE = 1e-12;
+import { cureChance, NEGLIGIBLE } from './rate-steps';
 
 export type FixSequence = {
   /** Expected cost of trying the fixes in this order until one cures, then handing over. */
@@ -26,6 +24,7 @@ export function fixSequencer(problem: ReadyProblem): (belief: Float64Array, trie
   const left = new Float64Array(problem.posterior.length);
   const gain = new Float64Array(fixes.length);
   const open = new Int32Array(fixes.length);
+  let reachable = 0;
 
   /** Takes what fix `tried` cures out of the causes, and out of the gains of the other fixes. */
   const fail = (tried: number): void => {
@@ -40,16 +39,31 @@ export function fixSequencer(problem: ReadyProblem): (belief: Float64Array, trie
     }
   };
 
+  /** Place of the open fix with the best ratio; notes what all open fixes together could win. */
+  const leader = (opened: number): number => {
+    let at = 0;
+    let ratio = -1;
+    reachable = 0;
+    for (let place = 0; place < opened; place++) {
+      const fix = open[place]!;
+      reachable += gain[fix]!;
+      const candidate = gain[fix]! * unit[fix]!;
+      // Ties go to the lower index, so that the order does not depend on how the list was shuffled.
+      if (candidate > ratio || (candidate === ratio && fix < open[at]!)) {
+        ratio = candidate;
+        at = place;
+      }
+    }
+    return at;
+  };
+
   return (belief, tried, order) => {
     left.set(belief);
     let opened = 0;
     for (let fix = 0; fix < fixes.length; fix++) {
       if (tried[fix]) continue;
-      const { causes, cure } = fixes[fix]!;
-      let sum = 0;
-      for (let entry = 0; entry < causes.length; entry++) sum += left[causes[entry]!]! * cure[entry]!;
-      gain[fix] = sum;
-      if (sum > NEGLIGIBLE) open[opened++] = fix;
+      gain[fix] = cureChance(fixes[fix]!, left);
+      if (gain[fix]! > NEGLIGIBLE) open[opened++] = fix;
     }
     let uncured = 1;
     let spent = 0;
@@ -57,19 +71,7 @@ export function fixSequencer(problem: ReadyProblem): (belief: Float64Array, trie
     let length = 0;
     const taken: number[] = [];
     while (opened > 0) {
-      let at = 0;
-      let ratio = -1;
-      let reachable = 0;
-      for (let place = 0; place < opened; place++) {
-        const fix = open[place]!;
-        reachable += gain[fix]!;
-        const candidate = gain[fix]! * unit[fix]!;
-        // Ties go to the lower index, so that the order does not depend on how the list was shuffled.
-        if (candidate > ratio || (candidate === ratio && fix < open[at]!)) {
-          ratio = candidate;
-          at = place;
-        }
-      }
+      const at = leader(opened);
       const fix = open[at]!;
       // Even if all that is left to win were won for nothing, stopping earlier would have been as cheap.
       if (gain[fix]! <= NEGLIGIBLE || spent + handOverCost * Math.max(0, uncured - reachable) >= best) break;

@@ -1,15 +1,14 @@
 import { fixSequencer } from './fix-sequence';
-import type { ReadyCheck, ReadyFix, ReadyProblem } from './plan-problem';
-
-/** An outcome less likely than this, or a failure this unlikely, is not followed. */
-const NEGLIGIBLE = 1e-12;
+import { knownCauseCosts } from './known-cause-costs';
+import type { ReadyProblem } from './plan-problem';
+import { bestChecks, bestFixes, cureChance, NEGLIGIBLE, outcomeChances } from './rate-steps';
 
 /** How many fixes and checks are weighed in the first situation, and in each later one: the best by their rate. */
 const WEIGHED_FIRST = { fixes: 12, checks: 16 };
 const WEIGHED_LATER = { fixes: 3, checks: 4 };
 
-/** Causes believed less than this do not count in the rating of checks; they do in everything else. */
-const RATED_BELIEF = 1e-4;
+/** First character code of a key; those below are left alone. */
+const FIRST_CODE = 0x100;
 
 /** A situation: what was tried and seen, and the beliefs that follow from it. */
 export type Situation = {
@@ -36,21 +35,40 @@ export type Branch = {
   readonly position: number;
   readonly cost: number;
   /** For a check the outcome of each way on; for a fix the one way is that it did not cure. */
-  readonly ways: readonly { readonly outcome: number; readonly chance: number; readonly to: Situation }[];
+  readonly ways: readonly Way[];
 };
 
+export type Way = { readonly outcome: number; readonly chance: number; readonly to: Situation };
+
+/**
+ * The situations that can be reached from a problem's start, made as they are asked for. Beliefs depend on what was tried and
+ * seen, not on its order, so that situations reached in several ways are one.
+ */
 export type PlanGraph = {
   readonly problem: ReadyProblem;
   readonly root: Situation;
-  /** Situations made so far. */
-  size(): number;
-  /** Weighs the steps that are open in a situation, once. */
-  expand(situation: Situation): Branch[];
-  /** Carries what was learnt about later situations back to all earlier ones, so that every value is that of its plan. */
-  settleAll(): void;
-  /** The step to take, or null for handing over; makes the situations it leads to. */
-  step(situation: Situation): Branch | null;
+  readonly situations: Map<string, Situation>;
+  /** Situations with branches, by the number of steps that lead to them. */
+  readonly expanded: Situation[][];
+  readonly sequenceCost: ReturnType<typeof fixSequencer>;
+  readonly knownCauseCosts: Float64Array;
+  /** Code of each check's first outcome in a key. */
+  readonly checkCodes: readonly number[];
 };
+
+/** A graph that holds its first situation alone. */
+export function planGraph(problem: ReadyProblem): PlanGraph {
+  const checkCodes: number[] = [];
+  let code = FIRST_CODE + problem.fixes.length;
+  for (const check of problem.checks) {
+    checkCodes.push(code);
+    code += check.values;
+  }
+  const parts = { problem, checkCodes, situations: new Map(), expanded: [], sequenceCost: fixSequencer(problem) };
+  const graph = { ...parts, knownCauseCosts: knownCauseCosts(problem) };
+  const masks = { tried: new Uint8Array(problem.fixes.length), done: new Uint8Array(problem.checks.length) };
+  return { ...graph, root: addSituation(graph, { key: '', belief: problem.posterior, ...masks }) };
+}
 
 /** Expected cost of taking a step and then following what is known. */
 export function branchCost(branch: Branch): number {
@@ -64,177 +82,92 @@ export function settle(situation: Situation): void {
   for (const branch of situation.branches ?? []) situation.value = Math.min(situation.value, branchCost(branch));
 }
 
-/**
- * The situations that can be reached from a problem's start. Beliefs depend on what was tried and seen, not on its order,
- * so that situations reached by several ways are one.
- */
-export function planGraph(problem: ReadyProblem): PlanGraph {
-  const { fixes, checks, handOverCost } = problem;
-  const sequenceCost = fixSequencer(problem);
-  const cheapest = knownCauseCosts(problem);
-  const situations = new Map<string, Situation>();
-  /** Situations with branches, by the number of steps that lead to them. */
-  const expanded: Situation[][] = [];
-  const codeStarts: number[] = [];
-  let nextCode = 0x100 + fixes.length;
-  for (const check of checks) {
-    codeStarts.push(nextCode);
-    nextCode += check.values;
+/** Carries what was learnt about later situations back to all earlier ones, so that every value is that of its plan. */
+export function settleAll({ expanded }: PlanGraph): void {
+  for (let steps = expanded.length - 1; steps >= 0; steps--) expanded[steps]?.forEach(settle);
+}
+
+/** Weighs the steps that are open in a situation, once: the check that is due, or else the best fixes and checks. */
+export function expand(graph: PlanGraph, from: Situation): Branch[] {
+  if (from.branches) return from.branches;
+  const { problem, expanded } = graph;
+  const due = problem.first.find((check) => !from.done[check]);
+  const weighed = from.key === '' ? WEIGHED_FIRST : WEIGHED_LATER;
+  from.branches =
+    due !== undefined
+      ? [afterCheck(graph, from, due)]
+      : [
+          ...bestFixes(problem, from.belief, from.tried, weighed.fixes).map((position) => afterFailure(graph, from, position)),
+          ...bestChecks(problem, from.belief, from.done, weighed.checks).map((position) => afterCheck(graph, from, position)),
+        ];
+  settle(from);
+  const steps = from.key.length;
+  expanded[steps] ??= [];
+  expanded[steps].push(from);
+  return from.branches;
+}
+
+/** The step to take by what is known, or null for handing over; makes the situations it leads to. */
+export function bestStep(graph: PlanGraph, from: Situation): Branch | null {
+  let best: Branch | null = null;
+  let least = from.fixesOnly * (1 - NEGLIGIBLE);
+  for (const branch of from.branches ?? []) {
+    const cost = branchCost(branch);
+    if (cost < least) {
+      least = cost;
+      best = branch;
+    }
   }
+  if (best !== null || from.fixesOnly >= graph.problem.handOverCost) return best;
+  const order: number[] = [];
+  graph.sequenceCost(from.belief, from.tried, order);
+  return order.length === 0 ? null : afterFailure(graph, from, order[0]!);
+}
 
-  const situation = (key: string, belief: Float64Array, tried: Uint8Array, done: Uint8Array): Situation => {
-    let floor = 0;
-    for (let cause = 0; cause < belief.length; cause++) floor += belief[cause]! * cheapest[cause]!;
-    const due = problem.first.some((check) => !done[check]);
-    const fixesOnly = due ? Infinity : sequenceCost(belief, tried);
-    const made = { key, belief, tried, done, floor, fixesOnly, value: fixesOnly, branches: null, depth: 0, width: 0 };
-    situations.set(key, made);
-    return made;
-  };
+function addSituation(graph: Omit<PlanGraph, 'root'>, what: Pick<Situation, 'key' | 'belief' | 'tried' | 'done'>): Situation {
+  const { key, belief, tried, done } = what;
+  let floor = 0;
+  for (let cause = 0; cause < belief.length; cause++) floor += belief[cause]! * graph.knownCauseCosts[cause]!;
+  const due = graph.problem.first.some((check) => !done[check]);
+  const fixesOnly = due ? Infinity : graph.sequenceCost(belief, tried);
+  const made = { key, belief, tried, done, floor, fixesOnly, value: fixesOnly, branches: null, depth: 0, width: 0 };
+  graph.situations.set(key, made);
+  return made;
+}
 
-  const afterFailure = (from: Situation, position: number): Branch => {
-    const fix = fixes[position]!;
-    const cured = cureChance(fix, from.belief);
-    const branch = { kind: 'fix' as const, position, cost: fix.cost };
-    if (1 - cured <= NEGLIGIBLE) return { ...branch, ways: [] };
-    const key = insertCode(from.key, 0x100 + position);
-    let to = situations.get(key);
+function afterFailure(graph: PlanGraph, from: Situation, position: number): Branch {
+  const fix = graph.problem.fixes[position]!;
+  const chance = 1 - cureChance(fix, from.belief);
+  const branch = { kind: 'fix' as const, position, cost: fix.cost };
+  if (chance <= NEGLIGIBLE) return { ...branch, ways: [] };
+  const key = insertCode(from.key, FIRST_CODE + position);
+  let to = graph.situations.get(key);
+  if (to === undefined) {
+    const belief = from.belief.slice();
+    for (let entry = 0; entry < fix.causes.length; entry++) belief[fix.causes[entry]!]! *= 1 - fix.cure[entry]!;
+    to = addSituation(graph, { key, belief: normalise(belief), tried: withMark(from.tried, position), done: from.done });
+  }
+  return { ...branch, ways: [{ outcome: 0, chance, to }] };
+}
+
+function afterCheck(graph: PlanGraph, from: Situation, position: number): Branch {
+  const check = graph.problem.checks[position]!;
+  const chances = outcomeChances(from.belief, check);
+  const done = withMark(from.done, position);
+  const ways: Way[] = [];
+  for (let outcome = 0; outcome < check.values; outcome++) {
+    const chance = chances[outcome]!;
+    if (chance <= NEGLIGIBLE) continue;
+    const key = insertCode(from.key, graph.checkCodes[position]! + outcome);
+    let to = graph.situations.get(key);
     if (to === undefined) {
       const belief = from.belief.slice();
-      for (let entry = 0; entry < fix.causes.length; entry++) belief[fix.causes[entry]!]! *= 1 - fix.cure[entry]!;
-      to = situation(key, normalise(belief), withMark(from.tried, position), from.done);
+      for (let cause = 0; cause < belief.length; cause++) belief[cause]! *= check.powered[cause * check.values + outcome]!;
+      to = addSituation(graph, { key, belief: normalise(belief), tried: from.tried, done });
     }
-    return { ...branch, ways: [{ outcome: 0, chance: 1 - cured, to }] };
-  };
-
-  const afterCheck = (from: Situation, position: number): Branch => {
-    const check = checks[position]!;
-    const chances = outcomeChances(from.belief, check);
-    const ways: { outcome: number; chance: number; to: Situation }[] = [];
-    let done: Uint8Array | null = null;
-    for (let outcome = 0; outcome < check.values; outcome++) {
-      if (chances[outcome]! <= NEGLIGIBLE) continue;
-      const key = insertCode(from.key, codeStarts[position]! + outcome);
-      done ??= withMark(from.done, position);
-      const to = situations.get(key) ?? situation(key, seen(from.belief, check, outcome), from.tried, done);
-      ways.push({ outcome, chance: chances[outcome]!, to });
-    }
-    return { kind: 'check', position, cost: check.cost, ways };
-  };
-
-  const expand = (from: Situation): Branch[] => {
-    if (from.branches) return from.branches;
-    const due = problem.first.find((check) => !from.done[check]);
-    if (due !== undefined) {
-      from.branches = [afterCheck(from, due)];
-    } else {
-      const weighed = from.key === '' ? WEIGHED_FIRST : WEIGHED_LATER;
-      const fixesOpen = openFixes(problem, from).slice(0, weighed.fixes);
-      const checksOpen = openChecks(problem, from).slice(0, weighed.checks);
-      from.branches = [
-        ...fixesOpen.map((position) => afterFailure(from, position)),
-        ...checksOpen.map((position) => afterCheck(from, position)),
-      ];
-    }
-    settle(from);
-    const steps = from.key.length;
-    expanded[steps] ??= [];
-    expanded[steps].push(from);
-    return from.branches;
-  };
-
-  const settleAll = (): void => {
-    for (let steps = expanded.length - 1; steps >= 0; steps--) expanded[steps]?.forEach(settle);
-  };
-
-  const step = (from: Situation): Branch | null => {
-    let best: Branch | null = null;
-    let least = from.fixesOnly * (1 - 1e-12);
-    for (const branch of from.branches ?? []) {
-      const cost = branchCost(branch);
-      if (cost < least) {
-        least = cost;
-        best = branch;
-      }
-    }
-    if (best !== null || from.fixesOnly >= handOverCost) return best;
-    const order: number[] = [];
-    sequenceCost(from.belief, from.tried, order);
-    return order.length === 0 ? null : afterFailure(from, order[0]!);
-  };
-
-  const root = situation('', problem.posterior, new Uint8Array(fixes.length), new Uint8Array(checks.length));
-  return { problem, root, size: () => situations.size, expand, settleAll, step };
-}
-
-/** Chance that a fix cures under these beliefs. */
-export function cureChance({ causes, cure }: ReadyFix, belief: Float64Array): number {
-  let chance = 0;
-  for (let entry = 0; entry < causes.length; entry++) chance += belief[causes[entry]!]! * cure[entry]!;
-  return chance;
-}
-
-/** Open fixes, by chance to cure over cost. */
-function openFixes({ fixes }: ReadyProblem, from: Situation): number[] {
-  const rated: { position: number; rate: number }[] = [];
-  fixes.forEach((fix, position) => {
-    if (from.tried[position]) return;
-    const chance = cureChance(fix, from.belief);
-    if (chance > NEGLIGIBLE) rated.push({ position, rate: chance / Math.max(fix.cost, NEGLIGIBLE) });
-  });
-  return rated.sort((a, b) => b.rate - a.rate).map(({ position }) => position);
-}
-
-/** Open checks that tell something, by mutual information over cost. */
-function openChecks({ checks }: ReadyProblem, from: Situation): number[] {
-  const rated: { position: number; rate: number }[] = [];
-  const believed: number[] = [];
-  for (let cause = 0; cause < from.belief.length; cause++) if (from.belief[cause]! >= RATED_BELIEF) believed.push(cause);
-  checks.forEach((check, position) => {
-    if (from.done[position] || !check.prerequisites.every((needed) => from.done[needed])) return;
-    const information = outcomeInformation(from.belief, believed, check);
-    if (information > 1e-6) rated.push({ position, rate: information / Math.max(check.cost, NEGLIGIBLE) });
-  });
-  return rated.sort((a, b) => b.rate - a.rate).map(({ position }) => position);
-}
-
-/** Mutual information of outcome and cause in nats, over the causes that are believed at all. */
-function outcomeInformation(belief: Float64Array, believed: readonly number[], check: ReadyCheck): number {
-  const { table, values, rowInformation } = check;
-  const chances = new Float64Array(values);
-  let information = 0;
-  let total = 0;
-  for (let place = 0; place < believed.length; place++) {
-    const cause = believed[place]!;
-    const mass = belief[cause]!;
-    total += mass;
-    information += mass * rowInformation[cause]!;
-    for (let value = 0, cell = cause * values; value < values; value++) chances[value]! += mass * table[cell + value]!;
+    ways.push({ outcome, chance, to });
   }
-  for (let value = 0; value < values; value++) {
-    const chance = chances[value]!;
-    if (chance > 0) information -= chance * Math.log(chance / total);
-  }
-  return information;
-}
-
-function outcomeChances(belief: Float64Array, { table, values }: ReadyCheck): Float64Array {
-  const chances = new Float64Array(values);
-  for (let cause = 0, cell = 0; cause < belief.length; cause++) {
-    const mass = belief[cause]!;
-    if (mass === 0) {
-      cell += values;
-      continue;
-    }
-    for (let outcome = 0; outcome < values; outcome++) chances[outcome]! += mass * table[cell++]!;
-  }
-  return chances;
-}
-
-function seen(belief: Float64Array, { powered, values }: ReadyCheck, outcome: number): Float64Array {
-  const after = new Float64Array(belief.length);
-  for (let cause = 0; cause < belief.length; cause++) after[cause] = belief[cause]! * powered[cause * values + outcome]!;
-  return normalise(after);
+  return { kind: 'check', position, cost: check.cost, ways };
 }
 
 function normalise(belief: Float64Array): Float64Array {
@@ -255,21 +188,4 @@ function insertCode(key: string, code: number): string {
   let place = 0;
   while (place < key.length && key.charCodeAt(place) < code) place++;
   return key.slice(0, place) + String.fromCharCode(code) + key.slice(place);
-}
-
-/** What a unit costs when its cause is known: its own fixes by chance over cost, or handing over. */
-function knownCauseCosts({ fixes, fixesOf, handOverCost }: ReadyProblem): Float64Array {
-  return Float64Array.from(fixesOf, (own) => {
-    const tries = [...own.fixes.keys()].map((entry) => ({ cure: own.cure[entry]!, cost: fixes[own.fixes[entry]!]!.cost }));
-    tries.sort((a, b) => b.cure * a.cost - a.cure * b.cost);
-    let uncured = 1;
-    let spent = 0;
-    let best = handOverCost;
-    for (const { cure, cost } of tries) {
-      spent += cost * uncured;
-      uncured *= 1 - cure;
-      best = Math.min(best, spent + handOverCost * uncured);
-    }
-    return best;
-  });
 }

@@ -1,4 +1,14 @@
-import { type Branch, branchCost, type PlanGraph, planGraph, type Situation, settle } from './plan-graph';
+import {
+  type Branch,
+  bestStep,
+  branchCost,
+  expand,
+  type PlanGraph,
+  planGraph,
+  type Situation,
+  settle,
+  settleAll,
+} from './plan-graph';
 import type { ReadyProblem } from './plan-problem';
 
 /** Situations weighed where the caller does not say: about 30 ms with 110 causes, 90 fixes and 110 checks. */
@@ -21,8 +31,8 @@ const ROUNDS = [
  * Searches a plan of low expected cost, ending in a hand-over. Every situation starts from the best sequence of fixes
  * alone, which is a plan; looking ahead from a situation can only replace it by a cheaper one, so the cost known for each
  * situation is always that of a plan at hand, and falls as the search goes on. Each round looks ahead from all situations
- * of the plan as it stands, the most often reached ones first: one step ahead with every check and fix, then deeper
- * along the better ones, until the effort is used up or nothing is left to look at. Small problems are searched through.
+ * of the plan as it stands, the most often reached ones first: one step ahead over the most promising fixes and checks, then
+ * deeper along the better ones, until the effort is used up or nothing is left to look at. Small problems are searched through.
  *
  * (One-step look-ahead on a sequence of fixes: Heckerman, Breese & Rommelse 1995; improving a known plan by looking
  * ahead: D. P. Bertsekas, "Dynamic Programming and Optimal Control", vol. 1, on rollout.)
@@ -31,15 +41,15 @@ export function searchPlan(problem: ReadyProblem, effort: number = DEFAULT_EFFOR
   const graph = planGraph(problem);
   expandDue(graph, graph.root);
   for (const { depth, width } of ROUNDS) {
-    for (let pending = true; pending && graph.size() < effort; ) {
+    for (let pending = true; pending && graph.situations.size < effort; ) {
       pending = false;
       for (const situation of planSituations(graph)) {
-        if (graph.size() >= effort) break;
+        if (graph.situations.size >= effort) break;
         if (isSearched(situation, depth, width)) continue;
         lookAhead({ graph, effort, width }, situation, depth);
         pending = true;
       }
-      graph.settleAll();
+      settleAll(graph);
     }
   }
   return graph;
@@ -48,15 +58,15 @@ export function searchPlan(problem: ReadyProblem, effort: number = DEFAULT_EFFOR
 /** Checks that are due whatever they tell have no plan without them: their situations are made at once. */
 function expandDue(graph: PlanGraph, situation: Situation): void {
   if (Number.isFinite(situation.fixesOnly)) return;
-  for (const branch of graph.expand(situation)) for (const way of branch.ways) expandDue(graph, way.to);
+  for (const branch of expand(graph, situation)) for (const way of branch.ways) expandDue(graph, way.to);
   settle(situation);
 }
 
 type Look = { graph: PlanGraph; effort: number; width: number };
 
 function lookAhead(look: Look, situation: Situation, depth: number): void {
-  if (isSearched(situation, depth, look.width) || look.graph.size() >= look.effort) return;
-  const branches = look.graph.expand(situation);
+  if (isSearched(situation, depth, look.width) || look.graph.situations.size >= look.effort) return;
+  const branches = expand(look.graph, situation);
   if (depth > 1) {
     for (const branch of worthFollowing(branches, look.width)) {
       if (leastCost(branch) >= situation.value) continue;
@@ -94,7 +104,7 @@ function planSituations(graph: PlanGraph): Situation[] {
     const next = new Map<Situation, number>();
     for (const [situation, chance] of frontier) {
       reach.set(situation, Math.max(chance, reach.get(situation) ?? 0));
-      for (const way of graph.step(situation)?.ways ?? []) {
+      for (const way of bestStep(graph, situation)?.ways ?? []) {
         const onward = (next.get(way.to) ?? 0) + chance * way.chance;
         if (onward >= LEAST_REACH) next.set(way.to, onward);
       }

@@ -1,4 +1,4 @@
-import type { PlanGraph, Situation } from './plan-graph';
+import { bestStep, type PlanGraph, type Situation } from './plan-graph';
 
 /** Expected over all outcomes: shares of units, minutes, money. */
 export type PlanTotals = { cost: number; minutes: number; partCost: number; handedOver: number };
@@ -12,7 +12,7 @@ export function expectedTotals(graph: PlanGraph): PlanTotals {
   const totalsFrom = (situation: Situation): PlanTotals => {
     const found = known.get(situation);
     if (found) return found;
-    const branch = graph.step(situation);
+    const branch = bestStep(graph, situation);
     const totals: PlanTotals = { cost: graph.problem.handOverCost, minutes: 0, partCost: 0, handedOver: 1 };
     if (branch !== null) {
       const step = (branch.kind === 'fix' ? graph.problem.fixes : graph.problem.checks)[branch.position]!;
@@ -39,7 +39,7 @@ export function runningTotals(graph: PlanGraph): RunningTotals[] {
     const next = new Map<Situation, number>();
     const totals = { ...running.at(-1)! };
     for (const [situation, reach] of frontier) {
-      const branch = graph.step(situation);
+      const branch = bestStep(graph, situation);
       if (branch === null) continue;
       const step = (branch.kind === 'fix' ? graph.problem.fixes : graph.problem.checks)[branch.position]!;
       totals.minutes += reach * step.minutes;

@@ -1,7 +1,8 @@
 import { expectedTotals, runningTotals } from './plan-totals';
 import { type PlanProblem, type ReadyProblem, readyProblem } from './plan-problem';
-import { type Branch, cureChance, type PlanGraph, type Situation } from './plan-graph';
+import { type Branch, bestStep, type PlanGraph, type Situation, type Way } from './plan-graph';
 import { DEFAULT_EFFORT, searchPlan } from './plan-search';
+import { fixRate } from './rate-steps';
 
 /** Situations weighed for the very next step alone; for simulations, where a plan is made anew after every step. */
 const NEXT_STEP_EFFORT = 600;
@@ -89,14 +90,14 @@ export function repairPlan(problem: PlanProblem): RepairPlan {
     chanceResolved: 1 - totals.handedOver,
     fixesOnlyCost: graph.root.fixesOnly,
     policy: policyFrom(graph, graph.root, new Map()),
-    evaluations: graph.size(),
+    evaluations: graph.situations.size,
   };
 }
 
 /** The first step of a repair plan alone, found with less effort unless the problem asks for more. */
 export function nextStep(problem: PlanProblem): PlanMove {
   const graph = searchPlan(readyProblem(problem), problem.effort ?? NEXT_STEP_EFFORT);
-  return moveOf(graph.problem, graph.step(graph.root));
+  return moveOf(graph.problem, bestStep(graph, graph.root));
 }
 
 function moveOf(problem: ReadyProblem, branch: Branch | null): PlanMove {
@@ -107,7 +108,7 @@ function moveOf(problem: ReadyProblem, branch: Branch | null): PlanMove {
 
 function policyFrom(graph: PlanGraph, situation: Situation, known: Map<Situation, PolicyNode | null>): PolicyNode | null {
   if (known.has(situation)) return known.get(situation)!;
-  const branch = graph.step(situation);
+  const branch = bestStep(graph, situation);
   const move = moveOf(graph.problem, branch);
   const node: PolicyNode | null =
     branch === null || move.kind === 'hand-over'
@@ -123,7 +124,7 @@ function listedSteps(graph: PlanGraph, problem: ReadyProblem): PlannedStep[] {
   let situation: Situation | undefined = graph.root;
   let reach = 1;
   for (let depth = 0; situation !== undefined; depth++) {
-    const branch = graph.step(situation);
+    const branch = bestStep(graph, situation);
     if (branch === null) break;
     const before = running[depth]!;
     const after = running[depth + 1]!;
@@ -153,21 +154,18 @@ function listedSteps(graph: PlanGraph, problem: ReadyProblem): PlannedStep[] {
 }
 
 /** The most likely way that leads to a further step; where none does, the most likely one. */
-function followedWay(graph: PlanGraph, branch: Branch): Branch['ways'][number] | undefined {
+function followedWay(graph: PlanGraph, branch: Branch): Way | undefined {
   const ranked = branch.ways.toSorted((a, b) => b.chance - a.chance);
-  return ranked.find((way) => graph.step(way.to) !== null) ?? ranked[0];
+  return ranked.find((way) => bestStep(graph, way.to) !== null) ?? ranked[0];
 }
 
-function outcomeOf(graph: PlanGraph, { outcome, chance, to }: Branch['ways'][number]): PlannedStep['outcomes'][number] {
-  return { value: outcome, probability: chance, next: moveOf(graph.problem, graph.step(to)) };
+function outcomeOf(graph: PlanGraph, { outcome, chance, to }: Way): PlannedStep['outcomes'][number] {
+  return { value: outcome, probability: chance, next: moveOf(graph.problem, bestStep(graph, to)) };
 }
 
 function reasonFor(problem: ReadyProblem, situation: Situation, branch: Branch): PlanReason {
   if (branch.kind === 'check') return problem.first.includes(branch.position) ? 'comes-first' : 'saves-more-than-it-costs';
-  const rate = (position: number): number => {
-    const fix = problem.fixes[position]!;
-    return cureChance(fix, situation.belief) / Math.max(fix.cost, 1e-12);
-  };
+  const rate = (position: number) => fixRate(problem.fixes[position]!, situation.belief);
   const own = rate(branch.position) * (1 + 1e-9);
   const isBest = problem.fixes.every((_, position) => situation.tried[position] === 1 || rate(position) <= own);
   return isBest ? 'most-chance-for-its-cost' : 'best-with-what-follows';

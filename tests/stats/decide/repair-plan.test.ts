@@ -5,6 +5,7 @@ import { nextStep, type PolicyNode, repairPlan } from '../../../shared/stats/dec
 import { createRandom } from '../../../shared/stats/random';
 import { exactCost, policyCost } from './exact-plan';
 import { disjointFixes } from './disjoint-fixes';
+import { fullSizeProblem } from './full-size-problem';
 import { chainCheck } from './half-split-chain';
 import { randomProblem, randomSmallSize } from './random-problem';
 
@@ -159,7 +160,7 @@ describe('repairPlan with checks', () => {
     const random = createRandom(9);
     const times: number[] = [];
     const ratios: number[] = [];
-    for (let round = 0; round < 6; round++) {
+    for (let round = 0; round < 4; round++) {
       const problem = fullSizeProblem(random);
       const started = process.cpuUsage();
       const plan = repairPlan(problem);
@@ -348,20 +349,6 @@ function fixOf(cure: number[], partCost: number): PlanFix {
 function boardTest(handOverCost: number): PlanProblem {
   const fixes = [fixOf([0.125], 51.75), fixOf([0.075], 2), fixOf([0.14], 52.4)];
   return { posterior: Float64Array.of(1, 0), fixes, checks: [], hourValue: 0, handOverCost };
-}
-
-/** 110 causes of which some dozens matter, 90 fixes for up to four causes each, 110 checks. */
-function fullSizeProblem(random: () => number): PlanProblem {
-  const problem = randomProblem(random, { causes: 110, fixes: 90, checks: 110 });
-  for (const { cure } of problem.fixes) {
-    let kept = 0;
-    cure.forEach((chance, cause) => {
-      if (chance > 0 && ++kept > 4) cure[cause] = 0;
-    });
-  }
-  const sharp = problem.posterior.map((belief) => belief ** 1.5);
-  const sum = sharp.reduce((a, b) => a + b, 0);
-  return { ...problem, posterior: sharp.map((belief) => belief / sum), hourValue: 20, handOverCost: 90 };
 }
 
 /** Visits every line of a policy, from its start to a hand-over or a sure cure. */
