@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, vi } from 'vitest';
 
 // A message on console.error is a fault that nobody looked at: it fails the test it appears in. A test that
-// expects one spies on console.error itself, which replaces this spy.
+// expects one takes it: see take-console-errors.ts.
 let spy: ReturnType<typeof vi.spyOn>;
 
 beforeEach(() => {
