@@ -1,6 +1,7 @@
 import { catalogueSchema, type Board, type DeviceCatalogue, type DeviceModel } from '../../shared/schemas/device';
 import type { Db } from '../db';
-import { readSynonyms, synonymRows } from './entry-lists';
+import { bulkInsert } from './bulk-insert';
+import { groupBy, readSynonyms, synonymRows } from './entry-lists';
 
 /**
  * Stores the catalogue of devices. May run again: models and boards are added or updated by slug and never
@@ -39,11 +40,13 @@ async function saveBoard(db: Db, modelSlug: string, board: Board, position: numb
       pins: p.pins,
     })),
   });
-  await db.partPin.createMany({
-    data: parts.flatMap((p) =>
+  await bulkInsert(
+    db,
+    'PartPin',
+    parts.flatMap((p) =>
       p.pinNames.map((name, index) => ({ boardSlug: slug, designator: p.designator, number: index + 1, name })),
     ),
-  });
+  );
   await db.impossibleCheck.deleteMany({ where: { boardSlug: slug } });
   await db.impossibleCheck.createMany({
     data: impossibleChecks.map((checkSlug, index) => ({ boardSlug: slug, checkSlug, position: index })),
@@ -64,7 +67,6 @@ const boardSelect = {
       partNumber: true,
       package: true,
       pins: true,
-      pinNames: { orderBy: { number: 'asc' }, select: { name: true } },
     },
   },
   impossible: { orderBy: inOrder, select: { checkSlug: true } },
@@ -73,6 +75,7 @@ const boardSelect = {
 /** The whole catalogue, in the order in which it was saved. Null where no device is stored yet. */
 export async function findCatalogue(db: Db): Promise<DeviceCatalogue | null> {
   const synonyms = await readSynonyms(db, ['model']);
+  const pinNames = await readPinNames(db);
   const models = await db.deviceModel.findMany({
     orderBy: inOrder,
     select: {
@@ -93,13 +96,23 @@ export async function findCatalogue(db: Db): Promise<DeviceCatalogue | null> {
         slug,
         revision,
         summary,
-        parts: parts.map(({ roleSlug, pinNames, ...part }) => ({
+        parts: parts.map(({ roleSlug, ...part }) => ({
           ...part,
           role: roleSlug,
-          pinNames: pinNames.map((p) => p.name),
+          pinNames: pinNames(slug, part.designator),
         })),
         impossibleChecks: impossible.map((i) => i.checkSlug),
       })),
     })),
   });
+}
+
+/** All pins by one query: nested under their parts, their compound keys would not fit into one statement. */
+async function readPinNames(db: Db) {
+  const pins = await db.partPin.findMany({
+    orderBy: [{ boardSlug: 'asc' }, { designator: 'asc' }, { number: 'asc' }],
+    select: { boardSlug: true, designator: true, name: true },
+  });
+  const byPart = groupBy(pins, (pin) => `${pin.boardSlug} ${pin.designator}`);
+  return (board: string, designator: string): string[] => (byPart.get(`${board} ${designator}`) ?? []).map((pin) => pin.name);
 }

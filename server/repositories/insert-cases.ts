@@ -1,5 +1,6 @@
 import type { CaseRecord } from '../../shared/schemas/case';
 import { contentHash } from '../content-hash';
+import { bulkInsert } from './bulk-insert';
 import { caseChildRows, caseFileRow } from './case-rows';
 import type { Db } from '../db';
 import { getDevicePlace, readDevicePlaces } from './device-places';
@@ -69,12 +70,44 @@ async function readKnown(db: Db) {
 async function insertChunk(db: Db, chunk: { record: CaseRecord; file: ReturnType<typeof caseFileRow> }[]) {
   if (chunk.length === 0) return;
   const children = chunk.map(({ record }) => caseChildRows(record.id, record.content));
-  await db.caseFile.createMany({ data: chunk.map(({ file }) => file) });
-  await db.caseSymptom.createMany({ data: children.flatMap((c) => c.symptoms) });
-  await db.caseStep.createMany({ data: children.flatMap((c) => c.steps) });
-  await db.caseStepFix.createMany({ data: children.flatMap((c) => c.stepFixes) });
-  await db.caseReading.createMany({ data: children.flatMap((c) => c.readings) });
-  await db.caseCause.createMany({ data: children.flatMap((c) => c.causes) });
-  await db.caseCauseDesignator.createMany({ data: children.flatMap((c) => c.designators) });
-  await db.caseAfterCheck.createMany({ data: children.flatMap((c) => c.afterChecks) });
+  await bulkInsert(
+    db,
+    'CaseFile',
+    chunk.map(({ file }) => file),
+  );
+  await bulkInsert(
+    db,
+    'CaseSymptom',
+    children.flatMap((c) => c.symptoms),
+  );
+  await bulkInsert(
+    db,
+    'CaseStep',
+    children.flatMap((c) => c.steps),
+  );
+  await bulkInsert(
+    db,
+    'CaseStepFix',
+    children.flatMap((c) => c.stepFixes),
+  );
+  await bulkInsert(
+    db,
+    'CaseReading',
+    children.flatMap((c) => c.readings),
+  );
+  await bulkInsert(
+    db,
+    'CaseCause',
+    children.flatMap((c) => c.causes),
+  );
+  await bulkInsert(
+    db,
+    'CaseCauseDesignator',
+    children.flatMap((c) => c.designators),
+  );
+  await bulkInsert(
+    db,
+    'CaseAfterCheck',
+    children.flatMap((c) => c.afterChecks),
+  );
 }

@@ -1,6 +1,7 @@
 import type { WorkingUnitRecord } from '../../shared/schemas/case';
 import { contentHash } from '../content-hash';
 import type { Db } from '../db';
+import { bulkInsert } from './bulk-insert';
 import { getDevicePlace, readDevicePlaces } from './device-places';
 
 const CHUNK = 200;
@@ -31,8 +32,10 @@ export async function insertWorkingUnits(
         return { id, ...getDevicePlace(places, content.device), month: content.month, contentHash: hash, occurrence };
       }),
     });
-    await db.workingReading.createMany({
-      data: chunk.flatMap((unit) =>
+    await bulkInsert(
+      db,
+      'WorkingReading',
+      chunk.flatMap((unit) =>
         unit.readings.map(({ designator, pin, state, value, unit: unitOfValue }, position) => ({
           unitId: unit.id,
           position,
@@ -43,7 +46,7 @@ export async function insertWorkingUnits(
           unitOfValue,
         })),
       ),
-    });
+    );
     onProgress?.(Math.min(start + CHUNK, fresh.length));
   }
   return fresh.length;
