@@ -7,16 +7,19 @@ import type { Target } from './phrase';
 import type { PhraseIndex } from './phrase-index';
 import type { Token } from './token';
 
+/** Words without a full stop beyond this are cut, so that noise stays quick; nobody's clause is that long. */
+const LONGEST_CLAUSE = 80;
+
 /** Reads tokens into mentions, states and negators in their order, clause by clause. */
 export function buildNodes(tokens: readonly Token[], index: PhraseIndex): Node[] {
   const nodes: Node[] = [];
   let clause = 0;
   let from = 0;
   for (let at = 0; at <= tokens.length; at += 1) {
-    if (at < tokens.length && (tokens[at] as Token).role !== 'break') continue;
+    if (at < tokens.length && at - from < LONGEST_CLAUSE && (tokens[at] as Token).role !== 'break') continue;
     if (at > from) nodes.push(...nodesOfClause(tokens, from, at, clause, index));
     clause += 1;
-    from = at + 1;
+    from = at < tokens.length && (tokens[at] as Token).role !== 'break' ? at : at + 1;
   }
   return nodes;
 }

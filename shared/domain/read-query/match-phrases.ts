@@ -1,7 +1,7 @@
 import type { Phrase, Target } from './phrase';
 import type { PhraseIndex } from './phrase-index';
 import { stateClassesOf } from './state-words';
-import { CANNOT_TERM, NO_TERM, type Token } from './token';
+import type { Token } from './token';
 
 /** A phrase found in the words: which tokens stand for its terms, and which states stand among them. */
 export type PhraseMatch = {
@@ -26,7 +26,6 @@ export function matchPhrases(tokens: readonly Token[], from: number, to: number,
   const hits = collectHits(tokens, from, to, index);
   const matches: PhraseMatch[] = [];
   for (const [phrase, found] of hits) {
-    if (!couldMatch(phrase, found)) continue;
     for (const [first, start] of found.entries()) {
       if (start.slot < 0) continue;
       const match = windowFrom(tokens, phrase, found, first);
@@ -36,27 +35,56 @@ export function matchPhrases(tokens: readonly Token[], from: number, to: number,
   return matches;
 }
 
+/** Bit for a phrase's "no"; the slots have the bits below. */
+const NO_BIT = 1 << 30;
+
+/**
+ * Where the terms of each phrase stand. Two passes, so that phrases of which too little is said cost
+ * next to nothing: first only which terms occur, then the places of those that occur enough.
+ */
 function collectHits(tokens: readonly Token[], from: number, to: number, index: PhraseIndex): Map<Phrase, Hit[]> {
+  const seen = new Map<number, number>();
+  let negated = false;
+  for (let at = from; at < to; at += 1) {
+    const token = tokens[at] as Token;
+    negated ||= token.role === 'negator';
+    for (const { term } of token.terms) {
+      for (const { phrase, slot } of index.postings.get(term) ?? []) if (slot >= 0) seen.set(phrase.id, (seen.get(phrase.id) ?? 0) | (1 << slot));
+    }
+  }
   const hits = new Map<Phrase, Hit[]>();
   for (let at = from; at < to; at += 1) {
     for (const { term, weight } of (tokens[at] as Token).terms) {
       for (const { phrase, slot } of index.postings.get(term) ?? []) {
+        if (!couldMatch(phrase, seen.get(phrase.id) ?? 0, negated)) continue;
         const known = hits.get(phrase);
         if (known === undefined) hits.set(phrase, [{ at, slot, weight }]);
         else known.push({ at, slot, weight });
       }
     }
   }
+  if (negated) addNegators(tokens, from, to, hits);
   return hits;
 }
 
-/** Cheap test before windows are tried: enough different terms somewhere in the clause. */
-function couldMatch(phrase: Phrase, hits: readonly Hit[]): boolean {
+/** "No" is in so many phrases that it is looked up only for those that something else speaks for. */
+function addNegators(tokens: readonly Token[], from: number, to: number, hits: Map<Phrase, Hit[]>): void {
+  const negators = Array.from({ length: to - from }, (_, i) => from + i).filter((at) => (tokens[at] as Token).role === 'negator');
+  for (const [phrase, found] of hits) {
+    const slot = phrase.noSlot;
+    if (slot < 0) continue;
+    for (const at of negators) {
+      const weight = (tokens[at] as Token).terms.find((t) => t.term === phrase.required[slot])?.weight ?? 0;
+      if (weight > 0) found.push({ at, slot, weight });
+    }
+    found.sort((a, b) => a.at - b.at);
+  }
+}
+
+function couldMatch(phrase: Phrase, seen: number, negated: boolean): boolean {
+  if (phrase.noSlot >= 0 && !negated) return false;
   const need = phrase.required.length - allowedMissing(phrase);
-  if (hits.length < need) return false;
-  let seen = 0;
-  for (const hit of hits) if (hit.slot >= 0) seen |= 1 << hit.slot;
-  return bitCount(seen) >= need;
+  return bitCount(phrase.noSlot >= 0 ? seen | NO_BIT : seen) >= need;
 }
 
 /** Of four terms and more one may be left unsaid. */
@@ -92,8 +120,7 @@ function windowFrom(tokens: readonly Token[], phrase: Phrase, hits: readonly Hit
 
 /** A phrase's "no" may never be the term left unsaid. */
 function chosenNegator(phrase: Phrase, chosen: ReadonlyMap<number, Hit>): boolean {
-  const slot = phrase.required.findIndex((t) => t === NO_TERM || t === CANNOT_TERM);
-  return slot < 0 || chosen.has(slot);
+  return phrase.noSlot < 0 || chosen.has(phrase.noSlot);
 }
 
 type Window = { chosen: readonly Hit[]; optional: readonly Hit[]; used: Set<number>; missing: number };

@@ -4,8 +4,10 @@ import { ACTION_TERMS, actionWords, RESULT_PHRASES } from './fix-words';
 import { buildLexicon, type Lexicon } from './lexicon';
 import type { NamedTarget, Phrase, Target } from './phrase';
 import { phraseTerms, phraseWords, type PhraseTerms } from './phrase-terms';
+import { roleRenamer } from './rename-roles';
 import { subjectsOf } from './symptom-subjects';
 import { STATE_PHRASES, stateWords } from './state-words';
+import { CANNOT_TERM, NO_TERM } from './token';
 import { NEGATOR_WORDS, WEAK_WORDS } from './word-classes';
 
 /** Everything that can be recognised, by the terms that name it. */
@@ -62,21 +64,21 @@ function addSymptoms(builder: Builder, vocabulary: Vocabulary): void {
 
 /** Slugs, and phrases with another name for a part, where no entry writes the same phrase itself. */
 function addDerivedSymptoms(builder: Builder, vocabulary: Vocabulary): void {
-  const roleNames = namesOfRoles(vocabulary);
+  const otherNames = roleRenamer(vocabulary.roles);
   for (const symptom of vocabulary.symptoms) {
     const target: Target = { kind: 'symptom', id: symptom.slug, value: 'present' };
-    for (const phrase of [symptom.label, ...symptom.synonyms].flatMap((w) => withRoleNames(w.toLowerCase(), roleNames))) add(builder, phrase, target, QUALITY.derived);
+    for (const phrase of [symptom.label, ...symptom.synonyms].flatMap((w) => otherNames(w))) add(builder, phrase, target, QUALITY.derived);
     add(builder, symptom.slug.replaceAll('-', ' '), target, QUALITY.slug);
   }
 }
 
 function addDerivedChecks(builder: Builder, vocabulary: Vocabulary): void {
-  const roleNames = namesOfRoles(vocabulary);
+  const otherNames = roleRenamer(vocabulary.roles);
   for (const check of vocabulary.checks) {
     const target: Target = { kind: 'check', id: check.slug };
     const written = [check.label, ...check.synonyms];
     for (const phrase of written.flatMap(rangeMembers)) add(builder, phrase, target, QUALITY.derived);
-    for (const phrase of written.flatMap((w) => withRoleNames(w.toLowerCase(), roleNames))) add(builder, phrase, target, QUALITY.derived);
+    for (const phrase of written.flatMap((w) => otherNames(w))) add(builder, phrase, target, QUALITY.derived);
     add(builder, check.slug.replaceAll('-', ' '), target, QUALITY.slug);
   }
 }
@@ -126,21 +128,6 @@ function addFixes(builder: Builder, vocabulary: Vocabulary): void {
   }
 }
 
-function namesOfRoles(vocabulary: Vocabulary): string[][] {
-  return vocabulary.roles.map((r) => [r.label, ...r.synonyms].map((n) => n.toLowerCase()));
-}
-
-/** The phrase once more for every other name of a role that it contains ("clock at the cpu"). */
-function withRoleNames(phrase: string, roleNames: readonly string[][]): string[] {
-  const variants: string[] = [];
-  for (const names of roleNames) {
-    const found = names.filter((n) => ` ${phrase} `.includes(` ${n} `)).sort((a, b) => b.length - a.length)[0];
-    if (found === undefined) continue;
-    for (const name of names) if (name !== found) variants.push(` ${phrase} `.replace(` ${found} `, ` ${name} `).trim());
-  }
-  return variants;
-}
-
 function add(builder: Builder, phrase: string, target: Target, quality: number): void {
   addWords(builder, phraseWords(phrase), target, quality);
 }
@@ -163,7 +150,7 @@ type Entry = { terms: PhraseTerms; words: readonly string[]; target: Target; qua
 
 function insert(builder: Builder, { terms, words, target, quality }: Entry): void {
   const key = [...terms.required].sort().join(' ') + '|' + [...terms.optional].sort().join(' ');
-  const phrase: Phrase = builder.byKey.get(key) ?? { id: builder.byKey.size, ...terms, targets: [] };
+  const phrase: Phrase = builder.byKey.get(key) ?? { id: builder.byKey.size, ...terms, noSlot: terms.required.findIndex(isNo), targets: [] };
   builder.byKey.set(key, phrase);
   const name = `${key} > ${Object.values(target).join(' ')}`;
   const known = builder.known.get(name);
@@ -195,6 +182,10 @@ function entriesOf(phrases: readonly Phrase[]): Map<string, Map<string, Target>>
   return entries;
 }
 
+function isNo(term: string): boolean {
+  return term === NO_TERM || term === CANNOT_TERM;
+}
+
 function postingsOf(phrases: readonly Phrase[]): Map<string, { phrase: Phrase; slot: number }[]> {
   const postings = new Map<string, { phrase: Phrase; slot: number }[]>();
   const post = (term: string, entry: { phrase: Phrase; slot: number }) => {
@@ -203,7 +194,7 @@ function postingsOf(phrases: readonly Phrase[]): Map<string, { phrase: Phrase; s
     else list.push(entry);
   };
   for (const phrase of phrases) {
-    for (const [slot, term] of phrase.required.entries()) post(term, { phrase, slot });
+    for (const [slot, term] of phrase.required.entries()) if (!isNo(term)) post(term, { phrase, slot });
     for (const term of phrase.optional) post(term, { phrase, slot: -1 });
   }
   return postings;

@@ -24,6 +24,8 @@ export type NamedTarget = { target: Target; quality: number; words: Set<string> 
 export type Phrase = {
   id: number;
   required: readonly string[];
+  /** Place of "no" among the required terms, −1 where there is none. */
+  noSlot: number;
   /** Raise the score where present, are not missed where not. */
   optional: readonly string[];
   /** Written with "and" or a slash, so a match may cross one. */

@@ -13,10 +13,10 @@ import { shareStates } from './share-states';
 import { tokenise } from './tokenise';
 
 /**
- * Longest stretch that is read, in characters and in words: about a page. What lies beyond is
+ * Longest stretch that is read, in characters and in words and marks: about a page. What lies beyond is
  * returned as one unread span, so that a pasted book costs no more than a page and still nothing is dropped.
  */
-export const READ_LIMIT = { characters: 6000, words: 600 } as const;
+export const READ_LIMIT = { characters: 4000, words: 300 } as const;
 
 /** Reads bench language; see `readQuery`. */
 export type Reader = (text: string) => ReadQuery;

@@ -43,7 +43,7 @@ function entriesNamed(verb: string, kind: 'fix' | 'check', { mention, tokens }: 
   const terms = new Set(tokens.slice(mention.piece.from, mention.piece.to).flatMap((t) => t.terms.map((w) => w.term)));
   const named = (context.index.postings.get(verb) ?? [])
     .filter(({ phrase }) => phrase.required.length > 1 && phrase.required.every((t) => t === verb || terms.has(t)))
-    .flatMap(({ phrase }) => phrase.targets.map((t) => ({ ...t, length: phrase.required.length })))
+    .flatMap(({ phrase }) => phrase.targets.map((t) => ({ ...t, length: phrase.required.length - phrase.optional.length / 4 })))
     .flatMap((t) => (t.target.kind === kind ? [{ id: t.target.id, rank: t.length + t.quality }] : []));
   const best = Math.max(...named.map((n) => n.rank));
   return [...new Set(named.filter((n) => n.rank >= best - 0.01).map((n) => n.id))];
