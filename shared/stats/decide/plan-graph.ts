@@ -1,5 +1,4 @@
 import { fixSequencer } from './fix-sequence';
-import { knownCauseCosts } from './known-cause-costs';
 import type { ReadyProblem } from './plan-problem';
 import { bestChecks, bestFixes, cureChance, NEGLIGIBLE, outcomeChances } from './rate-steps';
 
@@ -18,8 +17,6 @@ export type Situation = {
   readonly done: Uint8Array;
   /** Cost of a plan that is known from here; falls as the search goes on. */
   value: number;
-  /** No plan costs less, at weight 1: each unit's cause is known for nothing. */
-  readonly floor: number;
   /** Cost of the best sequence of fixes alone; infinite while a check is due first. */
   readonly fixesOnly: number;
   branches: Branch[] | null;
@@ -51,7 +48,6 @@ export type PlanGraph = {
   /** Situations with branches, by the number of steps that lead to them. */
   readonly expanded: Situation[][];
   readonly sequenceCost: ReturnType<typeof fixSequencer>;
-  readonly knownCauseCosts: Float64Array;
   /** Code of each check's first outcome in a key. */
   readonly checkCodes: readonly number[];
 };
@@ -64,8 +60,7 @@ export function planGraph(problem: ReadyProblem): PlanGraph {
     checkCodes.push(code);
     code += check.values;
   }
-  const parts = { problem, checkCodes, situations: new Map(), expanded: [], sequenceCost: fixSequencer(problem) };
-  const graph = { ...parts, knownCauseCosts: knownCauseCosts(problem) };
+  const graph = { problem, checkCodes, situations: new Map(), expanded: [], sequenceCost: fixSequencer(problem) };
   const masks = { tried: new Uint8Array(problem.fixes.length), done: new Uint8Array(problem.checks.length) };
   return { ...graph, root: addSituation(graph, { key: '', belief: problem.posterior, ...masks }) };
 }
@@ -126,11 +121,9 @@ export function bestStep(graph: PlanGraph, from: Situation): Branch | null {
 
 function addSituation(graph: Omit<PlanGraph, 'root'>, what: Pick<Situation, 'key' | 'belief' | 'tried' | 'done'>): Situation {
   const { key, belief, tried, done } = what;
-  let floor = 0;
-  for (let cause = 0; cause < belief.length; cause++) floor += belief[cause]! * graph.knownCauseCosts[cause]!;
   const due = graph.problem.first.some((check) => !done[check]);
   const fixesOnly = due ? Infinity : graph.sequenceCost(belief, tried);
-  const made = { key, belief, tried, done, floor, fixesOnly, value: fixesOnly, branches: null, depth: 0, width: 0 };
+  const made = { key, belief, tried, done, fixesOnly, value: fixesOnly, branches: null, depth: 0, width: 0 };
   graph.situations.set(key, made);
   return made;
 }

@@ -69,7 +69,6 @@ function lookAhead(look: Look, situation: Situation, depth: number): void {
   const branches = expand(look.graph, situation);
   if (depth > 1) {
     for (const branch of worthFollowing(branches, look.width)) {
-      if (leastCost(branch) >= situation.value) continue;
       for (const way of branch.ways) lookAhead(look, way.to, depth - 1);
       situation.value = Math.min(situation.value, branchCost(branch));
     }
@@ -79,21 +78,14 @@ function lookAhead(look: Look, situation: Situation, depth: number): void {
   situation.width = look.width;
 }
 
-/** Searched as deep and as broadly already, or nothing left to gain. */
+/** Searched as deep and as broadly already; one step ahead there is only one breadth. */
 function isSearched(situation: Situation, depth: number, width: number): boolean {
-  if (situation.value <= situation.floor * (1 + 1e-9)) return true;
   return situation.depth >= depth && (situation.width >= width || depth === 1);
 }
 
 function worthFollowing(branches: readonly Branch[], width: number): readonly Branch[] {
   const ranked = branches.map((branch) => ({ branch, cost: branchCost(branch) })).sort((a, b) => a.cost - b.cost);
   return ranked.slice(0, width).map(({ branch }) => branch);
-}
-
-function leastCost(branch: Branch): number {
-  let cost = branch.cost;
-  for (const way of branch.ways) cost += way.chance * way.to.floor;
-  return cost;
 }
 
 /** Situations of the plan as it stands that are reached often enough, most often reached first. */
