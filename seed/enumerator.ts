@@ -88,7 +88,10 @@ function addLogs(a: number, b: number): number {
 export function logJoint(network: Network, query: readonly string[], evidence: Evidence): Map<string, number> {
   const known = new Map(Object.entries(evidence));
   const wanted = ancestorsOf(network, [...query, ...known.keys()]);
-  const order = parentsFirst(network.nodes.filter((node) => wanted.has(node.name)), new Set(known.keys()));
+  const order = parentsFirst(
+    network.nodes.filter((node) => wanted.has(node.name)),
+    new Set(known.keys()),
+  );
   const rowOf = new Map(network.nodes.map((node) => [node.name, rowFinder(network, node)]));
   const chosen = new Map<string, number>();
   const sums = new Map<string, number>();

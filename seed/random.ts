@@ -59,7 +59,14 @@ export function pickIndex(random: Random, weights: ArrayLike<number>): number {
 
 /** One item, drawn in proportion to its weight. */
 export function pickWeighted<T>(random: Random, items: readonly (readonly [T, number])[]): T {
-  return (items[pickIndex(random, items.map(([, weight]) => weight))] as readonly [T, number])[0];
+  return (
+    items[
+      pickIndex(
+        random,
+        items.map(([, weight]) => weight),
+      )
+    ] as readonly [T, number]
+  )[0];
 }
 
 /** A new list in random order (Fisher and Yates). */

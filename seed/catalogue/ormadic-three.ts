@@ -62,7 +62,13 @@ export const ormadicThree: DeviceModel = {
         PB1        trace                -         other 1
         PB2        solder-joint         -         other 1
       `),
-      impossibleChecks: ['rail-minus-5v', 'regulator-input', 'regulator-temperature', 'video-generator-swapped', 'io-port-swapped'],
+      impossibleChecks: [
+        'rail-minus-5v',
+        'regulator-input',
+        'regulator-temperature',
+        'video-generator-swapped',
+        'io-port-swapped',
+      ],
     },
   ],
 };

@@ -50,7 +50,14 @@ export const quellbrookDu5: DeviceModel = {
         PB1        trace                -         other 1
         PB2        solder-joint         -         other 1
       `),
-      impossibleChecks: ['azimuth-by-ear', 'supply-swapped', 'supply-apart', 'supply-under-load', 'supply-ripple-apart', 'pinch-roller-inspected'],
+      impossibleChecks: [
+        'azimuth-by-ear',
+        'supply-swapped',
+        'supply-apart',
+        'supply-under-load',
+        'supply-ripple-apart',
+        'pinch-roller-inspected',
+      ],
     },
   ],
 };
