@@ -13,14 +13,12 @@ export const useTrpc = context.useTRPC;
 
 /** Answers stay good this long: the casebook changes when a case is accepted, not by the second. */
 const STALE_AFTER = 60_000;
-/** Longer addresses are sent as several requests. */
-const LONGEST_ADDRESS = 8_000;
 
 /** Gives the components below it the procedures over HTTP, with answers kept in the page. */
 export function TrpcProvider({ children }: { children: ReactNode }) {
   const [queryClient] = useState(() => new QueryClient({ defaultOptions: { queries: { staleTime: STALE_AFTER, retry: 1 } } }));
   const [client] = useState(() =>
-    createTRPCClient<AppRouter>({ links: [httpBatchLink({ url: '/api/trpc', maxURLLength: LONGEST_ADDRESS })] }),
+    createTRPCClient<AppRouter>({ links: [httpBatchLink({ url: '/api/trpc', methodOverride: 'POST' })] }),
   );
   return (
     <QueryClientProvider client={queryClient}>

@@ -2,6 +2,7 @@ import { FIX_RESULTS, type FixResult } from '../../schemas/case';
 import type { Board, DeviceCatalogue, DeviceModel } from '../../schemas/device';
 import type { Finding } from '../../schemas/finding';
 import type { Cause, Check, Fix, Role, Symptom, Vocabulary } from '../../schemas/vocabulary';
+import { boardLabel } from './board-label';
 
 export const FIX_RESULT_LABELS: Record<FixResult, string> = {
   'no-change': 'no change',
@@ -32,7 +33,7 @@ export function vocabularyWords(vocabulary: Vocabulary, catalogue: DeviceCatalog
   for (const model of catalogue.models) {
     devices.set(model.slug, { slug: model.slug, label: model.name, level: 'model', model, board: null });
     for (const board of model.boards) {
-      devices.set(board.slug, { slug: board.slug, label: `${model.name}, ${board.revision}`, level: 'board', model, board });
+      devices.set(board.slug, { slug: board.slug, label: boardLabel(model, board), level: 'board', model, board });
     }
   }
   return {

@@ -8,7 +8,8 @@ const ENDPOINT = '/api/trpc';
 const LONGEST_REQUEST = 200_000;
 
 function handle(request: Request): Response | Promise<Response> {
-  const length = Math.max(request.url.length, Number(request.headers.get('content-length') ?? 0));
+  const length = request.method === 'GET' ? request.url.length : Number(request.headers.get('content-length') ?? Number.NaN);
+  if (Number.isNaN(length)) return new Response('Say how long the request is.', { status: 411 });
   if (length > LONGEST_REQUEST) return new Response('The request is too long.', { status: 413 });
   return fetchRequestHandler({
     endpoint: ENDPOINT,
@@ -17,6 +18,7 @@ function handle(request: Request): Response | Promise<Response> {
     createContext,
     onError: logError,
     maxBatchSize: 10,
+    allowMethodOverride: true,
   });
 }
 
