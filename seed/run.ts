@@ -1,0 +1,56 @@
+// `tsx seed/run.ts [--demo]`: puts the vocabulary into the database that DATABASE_URL names, and with --demo the demo world.
+import { createDb, type Db } from '../server/db';
+import { getEnv } from '../server/env';
+import { caseIdFrom } from '../server/ids';
+import { saveCatalogue } from '../server/repositories/catalogue-repository';
+import { appendEvent, hasEvent } from '../server/repositories/event-log-repository';
+import { insertCases } from '../server/repositories/insert-cases';
+import { saveVocabulary } from '../server/repositories/save-vocabulary';
+import { insertWorkingUnits } from '../server/repositories/working-unit-repository';
+import { catalogue } from './catalogue';
+import { demoWorld } from './demo-world';
+import { seededRandom } from './random';
+import { vocabulary } from './vocabulary';
+
+const SEED = 20_261_101;
+const CASES = 4_200;
+const WORKING_UNITS = 420;
+
+/** Opaque ids that come out the same on every run: an interrupted run is taken up where it stopped. */
+function idsFrom(seed: string): () => string {
+  const random = seededRandom(seed);
+  return () => caseIdFrom(Uint8Array.from({ length: 10 }, () => Math.floor(random() * 256)));
+}
+
+/** Demo cases and working units into a database that has the vocabulary; does nothing where they are in it already. */
+async function seedDemo(db: Db): Promise<void> {
+  if (await hasEvent(db, 'seed')) {
+    console.log('The demo world is there already.');
+    return;
+  }
+  await saveCatalogue(db, catalogue);
+  console.log('Drawing the cases.');
+  const caseId = idsFrom(`cases ${SEED}`);
+  const cases = demoWorld.drawCases(SEED, CASES).map(({ content }) => ({ id: caseId(), content, status: 'accepted' as const }));
+  await insertCases(db, cases, {
+    newId: caseId,
+    onProgress: (done) => console.log(`Stored ${done} of ${cases.length} cases.`),
+  });
+  const unitId = idsFrom(`working units ${SEED}`);
+  const units = demoWorld.drawWorkingUnits(SEED, WORKING_UNITS).map((unit) => ({ id: unitId(), ...unit }));
+  await insertWorkingUnits(db, units, (done) => console.log(`Stored ${done} of ${units.length} working units.`));
+  const detail = `${cases.length} invented cases and ${units.length} working units, seed ${SEED}`;
+  await appendEvent(db, { id: idsFrom(`event ${SEED}`)(), at: new Date(), kind: 'seed', actor: 'seed', detail });
+}
+
+const db = createDb(getEnv().databaseUrl);
+try {
+  await db.$transaction((tx) => saveVocabulary(tx, vocabulary), { timeout: 60_000 });
+  console.log('The vocabulary is in the database.');
+  if (process.argv.includes('--demo')) await seedDemo(db);
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+} finally {
+  await db.$disconnect();
+}
