@@ -24,3 +24,11 @@ export class AppError extends Error {
     this.code = code;
   }
 }
+
+/**
+ * Whether an error is a refusal. By its name and code, not by its class: a bundler may load this module twice in one
+ * process, and a refusal made by one copy has to be known by the other.
+ */
+export function isAppError(error: unknown): error is AppError {
+  return error instanceof Error && error.name === 'AppError' && 'code' in error && String(error.code) in ERROR_TEXTS;
+}

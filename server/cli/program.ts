@@ -1,5 +1,5 @@
 import { Command, CommanderError } from 'commander';
-import { AppError } from '../../shared/errors';
+import { isAppError } from '../../shared/errors';
 import { evaluateCommand } from './commands/evaluate-command';
 import { exportCommand } from './commands/export-command';
 import { fitCommand } from './commands/fit-command';
@@ -34,7 +34,7 @@ export async function runProgram(io: CommandIo, args: readonly string[]): Promis
       io.err(`${error.message}\n`);
       return error.kind === 'usage' ? EXIT.usage : EXIT.refused;
     }
-    if (error instanceof AppError) {
+    if (isAppError(error)) {
       io.err(`${error.message}\n`);
       return EXIT.refused;
     }

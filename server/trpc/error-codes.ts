@@ -1,5 +1,5 @@
 import type { TRPC_ERROR_CODE_KEY } from '@trpc/server';
-import { AppError, type ErrorCode } from '../../shared/errors';
+import type { ErrorCode } from '../../shared/errors';
 
 /** How each refusal is answered over HTTP. A `Record` over every code: a new one that is not listed fails the type check. */
 export const TRPC_CODES: Record<ErrorCode, TRPC_ERROR_CODE_KEY> = {
@@ -11,8 +11,3 @@ export const TRPC_CODES: Record<ErrorCode, TRPC_ERROR_CODE_KEY> = {
   'table-refused': 'BAD_REQUEST',
   'stored-data-damaged': 'INTERNAL_SERVER_ERROR',
 };
-
-/** The refusal behind an error, if there is one. */
-export function appErrorOf(error: unknown): AppError | null {
-  return error instanceof AppError ? error : null;
-}

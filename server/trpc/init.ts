@@ -1,14 +1,15 @@
 import { initTRPC, TRPCError } from '@trpc/server';
 import { ZodError, z } from 'zod';
+import { type AppError, isAppError } from '../../shared/errors';
 import type { Context } from './context';
-import { appErrorOf, TRPC_CODES } from './error-codes';
+import { TRPC_CODES } from './error-codes';
 
 const HIDDEN = 'Something went wrong on our side. It was logged; please try again.';
 
 const t = initTRPC.context<Context>().create({
   isDev: false,
   errorFormatter: ({ shape, error }) => {
-    const refusal = appErrorOf(error.cause);
+    const refusal = refusalBehind(error);
     const invalid = error.code === 'BAD_REQUEST' && error.cause instanceof ZodError ? error.cause : null;
     const isBug = error.code === 'INTERNAL_SERVER_ERROR' && refusal === null;
     return {
@@ -29,12 +30,16 @@ const t = initTRPC.context<Context>().create({
 const refusals = t.middleware(async ({ next }) => {
   const result = await next();
   if (result.ok) return result;
-  const refusal = appErrorOf(result.error.cause);
+  const refusal = refusalBehind(result.error);
   if (refusal) throw new TRPCError({ code: TRPC_CODES[refusal.code], message: refusal.message, cause: refusal });
   return result;
 });
 
 const withCasebook = t.middleware(async ({ ctx, next }) => next({ ctx: { ...ctx, casebook: await ctx.casebook() } }));
+
+function refusalBehind({ cause }: TRPCError): AppError | null {
+  return isAppError(cause) ? cause : null;
+}
 
 export const router = t.router;
 export const createCallerFactory = t.createCallerFactory;

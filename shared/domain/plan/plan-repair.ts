@@ -1,18 +1,17 @@
 import type { PlanOptions, PlanResult, PlanStep } from '../../schemas/plan';
 import type { Question } from '../../schemas/question';
 import type { Fix } from '../../schemas/vocabulary';
-import { expectedBits } from '../../stats/decide/check-model';
 import type { PlanProblem } from '../../stats/decide/plan-problem';
-import { type PlannedStep, type RepairPlan, repairPlan } from '../../stats/decide/repair-plan';
+import type { PlannedStep } from '../../stats/decide/repair-plan';
 import { matchingCounts } from '../../stats/matching-counts';
 import type { CasebookModel } from '../casebook/casebook-model';
 import { checkCandidates, type OfferedCheck, poweredDone } from '../look-up/check-candidates';
 import { type CodedQuestion, readQuestion } from '../look-up/read-question';
-import { isHazardous, isSafePowerUp, SAFE_POWER_UP } from '../look-up/safe-power-up';
+import { isHazardous, SAFE_POWER_UP } from '../look-up/safe-power-up';
 import { warningsOn } from '../look-up/warnings';
 import { cureChances } from './cure-chances';
+import { planHazardsLater } from './hazards-later';
 
-const LEAST_BITS = 0.01;
 const MINUTES_PER_HOUR = 60;
 
 /** Checks and fixes that the plan may use, in the order of the problem's indices. */
@@ -26,7 +25,8 @@ export function planRepair(model: CasebookModel, question: Question, options: Pl
   const coded = readQuestion(model, question);
   const posterior = model.estimator.probabilities(coded.device, coded.findings);
   const bench = benchFor(model, coded, options);
-  const plan = planFor(problemFor(model, { coded, posterior, bench, options }), bench);
+  const problem = problemFor(model, { coded, posterior, bench, options });
+  const plan = planHazardsLater(problem, (step) => isHazardous(entryOf(bench, step)));
   const { total, matching, compatible, causeNotFound } = matchingCounts(model.index, coded.findings);
   const here = matchingCounts(model.index, coded.findings, coded.device);
   return {
@@ -101,22 +101,7 @@ function partCost(fix: Fix): number {
   return (fix.partCostCents.low + fix.partCostCents.high) / 2;
 }
 
-/** Plans; where hazardous work would come first, plans again with the most telling safe check before it. */
-function planFor(problem: PlanProblem, bench: Bench): RepairPlan {
-  const plan = repairPlan(problem);
-  const first = plan.steps[0];
-  if (!first || !isHazardous(entryOf(bench, first))) return plan;
-  const safe = problem.checks
-    .map((check, index) => ({ index, worth: expectedBits(problem.posterior, check) / check.minutes, check }))
-    .filter(({ index, worth, check }) => {
-      const entry = bench.checks[index]?.check;
-      return entry && !isHazardous(entry) && worth * check.minutes >= LEAST_BITS && (check.prerequisites ?? []).length === 0;
-    })
-    .sort((a, b) => b.worth - a.worth)[0];
-  return safe ? repairPlan({ ...problem, firstChecks: [...(problem.firstChecks ?? []), safe.index] }) : plan;
-}
-
-function entryOf(bench: Bench, step: PlannedStep) {
+function entryOf(bench: Bench, step: { kind: 'check' | 'fix'; index: number }) {
   const entry = step.kind === 'check' ? bench.checks[step.index]?.check : bench.fixes[step.index];
   if (!entry) throw new Error('The plan names a step that was not on the bench.');
   return entry;
@@ -152,8 +137,7 @@ const REASONS: Record<PlannedStep['reason'], string> = {
 function whyHere(bench: Bench, step: PlannedStep): string {
   if (step.kind !== 'check') return REASONS[step.reason];
   const { check } = bench.checks[step.index] as OfferedCheck;
-  const reason =
-    step.reason === 'comes-first' && !isSafePowerUp(check) ? 'A safe check comes before hazardous work.' : REASONS[step.reason];
+  const reason = REASONS[step.reason];
   const shown = step.follows === null ? undefined : check.outcomes[step.follows]?.label.toLowerCase();
   return shown === undefined ? reason : `${reason} The plan goes on as if it shows: ${shown}.`;
 }

@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { planHazardsLater } from '../../../shared/domain/plan/hazards-later';
+import type { PlanProblem } from '../../../shared/stats/decide/plan-problem';
+import { repairPlan } from '../../../shared/stats/decide/repair-plan';
+
+/** Two causes of 60 and 40 in 100, a sure fix for each at the same cost: the likelier comes first unless it is hazardous. */
+const problem: PlanProblem = {
+  posterior: Float64Array.of(0.6, 0.4, 0),
+  fixes: [
+    { cure: Float64Array.of(1, 0, 0), minutes: 30, partCost: 10, stage: 3 },
+    { cure: Float64Array.of(0, 1, 0), minutes: 30, partCost: 10, stage: 3 },
+  ],
+  checks: [],
+  hourValue: 20,
+  handOverCost: 100,
+};
+const order = (plan: ReturnType<typeof repairPlan>) => plan.steps.map((step) => step.index);
+
+describe('planHazardsLater', () => {
+  it('leaves a plan alone that begins with safe work', () => {
+    expect(planHazardsLater(problem, () => false)).toEqual(repairPlan(problem));
+    expect(order(planHazardsLater(problem, (step) => step.index === 1))).toEqual([0, 1]);
+  });
+
+  it('puts a safer step that pays before hazardous work, and counts no extra price', () => {
+    const plan = planHazardsLater(problem, (step) => step.index === 0);
+    expect(order(plan)).toEqual([1, 0]);
+    // Each step costs 30 minutes at 20 an hour and 10 for the part: 20. The second is needed in 60 of 100.
+    expect(plan.expectedCost).toBeCloseTo(20 + 0.6 * 20, 9);
+    expect(plan.expectedPartCost).toBeCloseTo(10 + 0.6 * 10, 9);
+    expect(plan.steps.map((s) => [s.partCost, s.expectedPartCostSoFar])).toEqual([
+      [10, expect.closeTo(10, 9)],
+      [10, expect.closeTo(16, 9)],
+    ]);
+  });
+
+  it('begins with hazardous work where nothing safer is open', () => {
+    expect(order(planHazardsLater(problem, () => true))).toEqual([0, 1]);
+  });
+});
