@@ -4,9 +4,7 @@ export const ERROR_TEXTS = {
   'device-not-found': 'No device with this name is in the catalogue. Choose one from the list.',
   'entry-not-found': 'The vocabulary has no such entry. Choose one from the list.',
   'casebook-empty': 'The casebook has no devices and no cases yet. Run "npm run demo" or import cases first.',
-  'import-refused': 'Nothing was imported. Correct the rows named and try again.',
-  'table-refused': 'The table cannot be evaluated.',
-  'stored-data-damaged': 'What is stored cannot be read. Whoever runs this machine has to look at the log.',
+  'too-few-cases': 'The casebook has too few cases with a cause to be evaluated.',
 } as const;
 
 export type ErrorCode = keyof typeof ERROR_TEXTS;

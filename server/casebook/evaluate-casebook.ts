@@ -26,7 +26,7 @@ export async function evaluateCasebook(
   const records = [...model.entries.values()].sort((a, b) => (a.id < b.id ? -1 : 1)).map((entry) => entry.coded);
   const resolved = records.filter((record) => record.causes.length > 0);
   if (resolved.length < Math.max(LEAST_RECORDS, folds)) {
-    throw new AppError('table-refused', {
+    throw new AppError('too-few-cases', {
       detail: `It has ${resolved.length} cases with a cause; at least ${Math.max(LEAST_RECORDS, folds)} are needed.`,
     });
   }

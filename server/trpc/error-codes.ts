@@ -7,7 +7,5 @@ export const TRPC_CODES: Record<ErrorCode, TRPC_ERROR_CODE_KEY> = {
   'device-not-found': 'NOT_FOUND',
   'entry-not-found': 'NOT_FOUND',
   'casebook-empty': 'PRECONDITION_FAILED',
-  'import-refused': 'BAD_REQUEST',
-  'table-refused': 'BAD_REQUEST',
-  'stored-data-damaged': 'INTERNAL_SERVER_ERROR',
+  'too-few-cases': 'BAD_REQUEST',
 };
