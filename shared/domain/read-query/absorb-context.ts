@@ -1,5 +1,7 @@
+import type { Attached } from './attach-states';
 import { isBare, type Mention } from './mention';
 import type { ReaderContext } from './reader-context';
+import type { Token } from './token';
 
 /** How many mentions away a host may stand. */
 const NEAREST = 3;
@@ -9,9 +11,14 @@ const NEAREST = 3;
  * on the screen", "keyboard: some keys dead", "freeze spray on the video RAM". They go with the nearest
  * mention of the same list item that says something. A check goes only with a finding of its own area.
  */
-export function absorbContext(mentions: readonly Mention[], context: ReaderContext): Mention[] {
+export function absorbContext({ mentions, loose }: Attached, tokens: readonly Token[], context: ReaderContext): Mention[] {
   return mentions.filter((mention, at) => {
-    if (!isBare(mention) || standsAlone(mention)) return true;
+    if (!isBare(mention) || (standsAlone(mention) && !isOccasion(mention, tokens) && !isPartOfNeighbour(mentions, at, tokens, context))) return true;
+    const result = loose.find((s) => s.result !== null && s.place.clause === mention.place.clause && s.place.group === mention.place.group);
+    if (result !== undefined && mention.candidates.every((c) => c.target.kind === 'subject')) {
+      result.tokens.push(...mention.tokens);
+      return false;
+    }
     const host = mentions
       .slice(Math.max(0, at - NEAREST), at + NEAREST + 1)
       .find((m) => m !== mention && isSameItem(m, mention) && isTelling(m) && fits(mention, m, context));
@@ -19,6 +26,27 @@ export function absorbContext(mentions: readonly Mention[], context: ReaderConte
     host.tokens.push(...mention.tokens);
     return false;
   });
+}
+
+/** "Rolling" of "rolling hum bar": one word that also belongs to the longer symptom beside it. */
+function isPartOfNeighbour(mentions: readonly Mention[], at: number, tokens: readonly Token[], context: ReaderContext): boolean {
+  const mention = mentions[at] as Mention;
+  if (mention.piece.to - mention.piece.from !== 1) return false;
+  const keys = (tokens[mention.piece.from] as Token).terms.flatMap(({ term }) => [...(context.index.entries.get(term)?.keys() ?? [])]);
+  return [mentions[at - 1], mentions[at + 1]].some((m) => {
+    if (m === undefined || !isSameItem(m, mention) || m.piece.to - m.piece.from < 2) return false;
+    const target = m.candidates[0]?.target;
+    return target?.kind === 'symptom' && keys.includes(`symptom ${target.id}`);
+  });
+}
+
+const OCCASION_WORDS: ReadonlySet<string> = new Set(['on', 'at', 'after', 'during', 'when', 'from', 'upon', 'since']);
+
+/** "On power up", "after it powers up": when something was seen, not that it powers up. */
+function isOccasion(mention: Mention, tokens: readonly Token[]): boolean {
+  const says = mention.candidates[0]?.target;
+  if (says?.kind !== 'symptom' || says.value !== 'absent') return false;
+  return [1, 2].some((back) => OCCASION_WORDS.has(tokens[mention.piece.from - back]?.word ?? ''));
 }
 
 function isSameItem(a: Mention, b: Mention): boolean {

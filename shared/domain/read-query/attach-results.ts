@@ -44,7 +44,7 @@ export function attachResults(attached: { mentions: Mention[]; loose: Modifier[]
     if (pending.length > 0) {
       for (const [n, fix] of pending.entries()) give(fix, spoken, n === pending.length - 1 ? spokenTokens : []);
       pending = [];
-    } else if ('state' in step || spoken === 'no-change') held = { result: spoken, tokens: spokenTokens, mention: null };
+    } else if ('state' in step || spoken === 'no-change' || spoken === 'cured') held = { result: spoken, tokens: spokenTokens, mention: null };
     if ('state' in step && pending.length === 0) step.state.used ||= held === null || held.tokens !== spokenTokens;
   }
   for (const fix of pending) if (wasTried(fix, tokens)) fix.result = 'no-change';
@@ -80,7 +80,8 @@ function linkBefore(fix: Mention, previous: Mention | null, tokens: readonly Tok
 }
 
 function spokenResult(step: Step, tokens: readonly Token[], pending: boolean, previous: Step | undefined, context: ReaderContext): FixResult | null {
-  const still = hasWordBefore(step.at, tokens, STILL_WORDS);
+  const piece = 'mention' in step ? step.mention.piece : step.state.piece;
+  const still = hasWordBefore(step.at, tokens, STILL_WORDS) || tokens.slice(piece.from, piece.to).some((t) => STILL_WORDS.has(t.word));
   const now = hasWordBefore(step.at, tokens, NOW_WORDS) || hasWordAfter(step, tokens);
   if ('state' in step) {
     if (step.state.result !== null && !(step.state.result === 'cured' && step.state.negated)) return step.state.result;
@@ -92,10 +93,23 @@ function spokenResult(step: Step, tokens: readonly Token[], pending: boolean, pr
     return 'cured';
   }
   const harm = showsHarm(step.mention, context);
+  if (!harm && endedNow(step.mention, tokens, context)) return 'cured';
   if (harm && still) return 'no-change';
   if (harm && pending && now) return 'symptom-changed';
   if (harm && pending && (brokenOff(step.at, previous, tokens) || step.mention.negated || step.mention.leadsWithNo) && previous !== undefined && 'mention' in previous && isTryable(previous.mention, context) && brokenOff(step.at, previous, tokens)) return 'no-change';
   return null;
+}
+
+const ENDED_WORDS: ReadonlySet<string> = new Set(['gone', 'now', 'again', 'disappeared', 'vanished', 'cleared', 'fixed', 'cured', 'back']);
+
+/** "Hum gone", "drive spins now": a symptom that was there and is no more. */
+function endedNow(mention: Mention, tokens: readonly Token[], context: ReaderContext): boolean {
+  const absent = mention.candidates.some(({ target }) => {
+    const finding = judgeCandidate(target, mention, context).findings[0];
+    return finding?.kind === 'symptom' && finding.value === 'absent';
+  });
+  const around = tokens.slice(Math.max(0, mention.piece.from - 1), mention.piece.to + 2);
+  return absent && around.some((t) => ENDED_WORDS.has(t.word));
 }
 
 /** A symptom that is there, or a check whose outcome is not the working one. */

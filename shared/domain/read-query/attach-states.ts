@@ -1,4 +1,5 @@
 import { asModifier, canModify } from './build-nodes';
+import { GENERAL_CLASSES } from './outcome-of-state';
 import { accepts, judgeCandidate } from './judge-candidate';
 import { isBare, type Mention, type Modifier, type Node } from './mention';
 import type { ReaderContext } from './reader-context';
@@ -71,6 +72,7 @@ function previousAgreeing(walk: Walk, state: Modifier): Mention | null {
 /** A state that fits no mention may still, with the words around it, name another check and its outcome. */
 function becomesRelatedCheck(walk: Walk, state: Modifier): boolean {
   if (state.reading !== null || state.outcomes.size === 0) return false;
+  if (walk.last === null && state.classes.size > 0 && [...state.classes].every((c) => GENERAL_CLASSES.has(c))) return false;
   const bare = walk.last !== null && isBare(walk.last) && saysMore(walk.last) ? walk.last : null;
   const things = bare !== null ? walk.tokens.slice(bare.piece.from, bare.piece.to) : weakNeighbours(walk, state);
   const related = relatedChecks(things, state, walk.context.index);
@@ -157,6 +159,7 @@ function takeMention(walk: Walk, mention: Mention, next: Node | undefined): void
     walk.negator = null;
   }
   walk.waiting = walk.waiting.filter((state) => {
+    if (isFixOrTrial(walk, mention) && !isDirectOutcome(mention, state)) return true;
     if (!accepts(mention.candidates, state, walk.context)) return true;
     attach(mention, state, 'before');
     return false;

@@ -48,12 +48,16 @@ export function unreadRuns(tokens: readonly Token[], claims: Claims, spans: read
   return runs;
 }
 
+/** Verbs that only say that a part was put in: the fix is read from its neighbours. */
+const PLACING_WORDS: ReadonlySet<string> = new Set(['fitted', 'fit', 'installed', 'refitted', 'soldered', 'tried', 'swapped', 'replaced']);
+
 /** True for a word that must not be passed over: it means something, or nobody knows that it does not. */
 export function isContent(token: Token): boolean {
   return token.role === 'content' || token.role === 'number';
 }
 
 function needsReading(token: Token, at: number, tokens: readonly Token[], claims: Claims): boolean {
+  if (PLACING_WORDS.has(token.word) && [at - 2, at - 1, at + 1, at + 2].some((i) => claims[i] !== null && claims[i] !== undefined)) return false;
   if (isContent(token)) return true;
   if (token.role === 'filler') return stateClassesOf(token.word).length > 0;
   if (token.role !== 'weak') return false;

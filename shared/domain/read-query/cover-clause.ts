@@ -1,6 +1,7 @@
 import { oppositeClasses, stateClassesOf, type StateClass } from './state-words';
 import type { Target } from './phrase';
 import type { PhraseMatch } from './match-phrases';
+import { singleScore } from './single-score';
 import type { Token } from './token';
 
 /** A stretch of tokens with what it may name, best first; `inner` states follow it as pieces of their own. */
@@ -16,7 +17,6 @@ export type Piece = {
 const NEAR = 0.45;
 /** What the very words of an entry add over other inflections of them. */
 const SAME_WORDS = 0.15;
-const SINGLE = { negator: 0.55, state: 0.7, number: 0.4 } as const;
 
 /**
  * Chooses the non-overlapping matches that together explain the clause best (weighted interval
@@ -50,7 +50,7 @@ function groupByRange(matches: readonly PhraseMatch[]): RangeGroup[] {
   for (const match of matches) {
     const key = match.from * 100_000 + match.to;
     const group = groups.get(key);
-    const score = match.score * topQuality(match) * (match.to - match.from > 1 || namesThing(match) ? 1 : STATE_SHARE);
+    const score = match.score * topQuality(match) * (namesThing(match) ? 1 : match.to - match.from > 1 ? STATE_SHARE.several : STATE_SHARE.one);
     if (group === undefined) groups.set(key, { from: match.from, to: match.to, score, matches: [match] });
     else {
       group.matches.push(match);
@@ -67,7 +67,7 @@ function classesOfTokens(tokens: readonly Token[]): readonly StateClass[] {
 }
 
 /** A state alone explains less than a thing with or without one. */
-const STATE_SHARE = 0.75;
+const STATE_SHARE = { one: 0.75, several: 0.85 } as const;
 
 function namesThing(match: PhraseMatch): boolean {
   return match.targets.some(({ target }) => target.kind !== 'outcome' && target.kind !== 'state');
@@ -75,12 +75,6 @@ function namesThing(match: PhraseMatch): boolean {
 
 function topQuality(match: PhraseMatch): number {
   return Math.max(...match.targets.map((t) => t.quality));
-}
-
-function singleScore(token: Token): number {
-  if (token.role === 'negator') return SINGLE.negator;
-  if (token.role === 'number') return SINGLE.number;
-  return stateClassesOf(token.word).length > 0 ? SINGLE.state : 0;
 }
 
 function walkBack(tokens: readonly Token[], from: number, to: number, taken: readonly (RangeGroup | null)[]): Piece[] {

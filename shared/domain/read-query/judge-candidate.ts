@@ -113,10 +113,10 @@ export function outcomeOfWritten(check: Check, reading: WrittenReading): string 
   if (reading.overload) return outcomeOfOverload(check) ?? overloadByName(check);
   if (reading.value === null) return null;
   if (reading.value === 0 && check.rule === null && reading.unit !== null) return outcomeOfState(classesOfOutcomes(check), new Set(['absent']), false).outcomes[0] ?? null;
-  const ruled = outcomeOfReading(check, reading.value, reading.unit);
+  const ruled = outcomeOfReading(check, { ...reading, value: reading.value });
   if (ruled !== null) return ruled;
   if (check.rule !== null && reading.value > 0) {
-    const mirrored = outcomeOfReading(check, -reading.value, reading.unit);
+    const mirrored = outcomeOfReading(check, { ...reading, value: -reading.value });
     if (mirrored !== null && check.rule.bands.every((b) => (b.max ?? 1) <= 0.5)) return mirrored;
   }
   const counts = reading.unit !== null && quantityOf(reading.unit) === 'frequency';

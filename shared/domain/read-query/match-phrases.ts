@@ -1,5 +1,6 @@
 import type { Phrase, Target } from './phrase';
 import type { PhraseIndex } from './phrase-index';
+import { singleScore } from './single-score';
 import { stateClassesOf } from './state-words';
 import type { Token } from './token';
 
@@ -19,7 +20,7 @@ type Hit = { at: number; slot: number; weight: number };
 
 const WORDS_BETWEEN = 5;
 /** Score of a telling word, of a small one, for each further telling word, and what each flaw costs. */
-const SCORE = { telling: 1, small: 0.25, together: 0.5, gap: 0.04, stranger: 0.6, inner: 0.3, disorder: 0.1, missing: 1.3, optional: 0.15, unsaid: 0.18, no: 0.6, faint: 0.1 } as const;
+const SCORE = { telling: 1, small: 0.25, together: 0.5, gap: 0.04, stranger: 0.6, inner: 0.3, disorder: 0.1, missing: 1.3, dropped: 0.55, optional: 0.15, unsaid: 0.18, no: 0.6, faint: 0.1 } as const;
 
 /** Finds every phrase of the index in one clause (tokens `from` to `to`, exclusive), in any word order. */
 export function matchPhrases(tokens: readonly Token[], from: number, to: number, index: PhraseIndex): PhraseMatch[] {
@@ -84,7 +85,8 @@ function addNegators(tokens: readonly Token[], from: number, to: number, hits: M
 function couldMatch(phrase: Phrase, seen: number, negated: boolean): boolean {
   if (phrase.noSlot >= 0 && !negated) return false;
   const need = phrase.required.length - allowedMissing(phrase);
-  return bitCount(phrase.noSlot >= 0 ? seen | NO_BIT : seen) >= need;
+  const said = seen | phrase.droppable;
+  return seen !== 0 && bitCount(phrase.noSlot >= 0 ? said | NO_BIT : said) >= need;
 }
 
 /** Of four terms and more one may be left unsaid. */
@@ -112,10 +114,11 @@ function windowFrom(tokens: readonly Token[], phrase: Phrase, hits: readonly Hit
     used.add(hit.at);
     last = hit.at;
   }
-  const missing = phrase.required.length - chosen.size;
+  const dropped = phrase.required.filter((_, slot) => (phrase.droppable & (1 << slot)) !== 0 && !chosen.has(slot)).length;
+  const missing = phrase.required.length - chosen.size - dropped;
   if (missing > allowedMissing(phrase) || (missing > 0 && !chosenNegator(phrase, chosen))) return null;
   const optional = phrase.optional.length === 0 ? [] : hits.filter((h) => h.slot < 0 && h.at >= start.at - 1 && h.at <= last + 1 && !used.has(h.at));
-  return scored(tokens, phrase, { chosen: [...chosen.values()], optional, used, missing });
+  return scored(tokens, phrase, { chosen: [...chosen.values()], optional, used, missing, dropped });
 }
 
 /** A phrase's "no" may never be the term left unsaid. */
@@ -123,7 +126,7 @@ function chosenNegator(phrase: Phrase, chosen: ReadonlyMap<number, Hit>): boolea
   return phrase.noSlot < 0 || chosen.has(phrase.noSlot);
 }
 
-type Window = { chosen: readonly Hit[]; optional: readonly Hit[]; used: Set<number>; missing: number };
+type Window = { chosen: readonly Hit[]; optional: readonly Hit[]; used: Set<number>; missing: number; dropped: number };
 
 function scored(tokens: readonly Token[], phrase: Phrase, window: Window): PhraseMatch | null {
   for (const hit of window.optional) window.used.add(hit.at);
@@ -132,7 +135,7 @@ function scored(tokens: readonly Token[], phrase: Phrase, window: Window): Phras
   const to = Math.max(...places) + 1;
   const gap = judgeGap(tokens, phrase, from, to, window.used);
   if (gap === null) return null;
-  let score = -gap.cost - SCORE.missing * window.missing;
+  let score = -gap.cost - SCORE.missing * window.missing - SCORE.dropped * window.dropped;
   let telling = 0;
   for (const hit of window.chosen) {
     const role = (tokens[hit.at] as Token).role;
@@ -150,7 +153,8 @@ function scored(tokens: readonly Token[], phrase: Phrase, window: Window): Phras
   const written = window.chosen.map((h) => tokens[h.at] as Token).filter((t) => t.role !== 'negator');
   const targets = phrase.targets
     .filter((t) => gap.inner.length === 0 || takesInner(t.target, tokens, gap.inner))
-    .map(({ target, quality, words }) => ({ target, quality, sameWords: written.every((t) => words.has(t.word)) }));
+    .filter((t) => window.dropped === 0 || t.target.kind === 'check')
+    .map(({ target, quality, words }) => ({ target, quality, sameWords: window.dropped === 0 && written.every((t) => words.has(t.word)) }));
   return targets.length === 0 ? null : { from, to, score, targets, inner: gap.inner, missing: window.missing };
 }
 
@@ -172,7 +176,7 @@ function judgeGap(tokens: readonly Token[], phrase: Phrase, from: number, to: nu
     } else if (token.role === 'break') return null;
     else if (token.role === 'negator' || token.role === 'number' || stateClassesOf(token.word).length > 0) {
       inner.push(at);
-      cost += SCORE.inner;
+      cost += SCORE.inner - singleScore(token);
     } else if (token.role === 'filler' || token.role === 'weak') cost += SCORE.gap;
     else if (token.known || strangers > 0) return null;
     else {

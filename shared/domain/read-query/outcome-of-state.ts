@@ -10,7 +10,7 @@ export type StateReading = { sure: boolean; outcomes: string[] };
 
 const NONE: StateReading = { sure: false, outcomes: [] };
 /** Words that speak of quality rather than of a level; an outcome rarely has them in its own name. */
-const GENERAL: ReadonlySet<StateClass> = new Set<StateClass>(['good', 'present', 'absent', 'dead', 'bad']);
+export const GENERAL_CLASSES: ReadonlySet<StateClass> = new Set<StateClass>(['good', 'present', 'absent', 'dead', 'bad']);
 
 /** Reads the classes of every outcome from its slug, label and synonyms. */
 export function classesOfOutcomes(check: Pick<Check, 'outcomes' | 'workingOutcome'>): OutcomeClasses {
@@ -63,6 +63,8 @@ function negatedOutcome(outcomes: OutcomeClasses, classes: ReadonlySet<StateClas
   const working = outcomes.find((o) => o.working);
   if (working === undefined) return NONE;
   if (classes.size === 0) return isAboutHarm(outcomes) ? one(working.outcome) : outcomeOfState(outcomes, new Set(['absent']), false);
+  const eitherWay = outcomes.find((o) => !o.working && o.classes.has('stuck') && o.classes.has('high') && o.classes.has('low'));
+  if (eitherWay !== undefined && [...classes].every((c) => c === 'high' || c === 'low')) return one(eitherWay.outcome);
   const denied = byOwnWords(outcomes, classes);
   const deniesHarm = denied.length > 0 && !denied.includes(working.outcome);
   if (deniesHarm) return one(working.outcome);
@@ -78,7 +80,7 @@ function byOwnWords(outcomes: OutcomeClasses, classes: ReadonlySet<StateClass>):
   for (const { outcome, classes: own } of outcomes) {
     const shared = [...classes].filter((c) => own.has(c));
     if (shared.length === 0) continue;
-    const weight = shared.reduce((sum, c) => sum + (GENERAL.has(c) ? 0.6 : 1), 0) / Math.sqrt(own.size);
+    const weight = shared.reduce((sum, c) => sum + (GENERAL_CLASSES.has(c) ? 0.6 : 1), 0) / Math.sqrt(own.size);
     if (weight > best + 1e-9) [best, found] = [weight, [outcome]];
     else if (Math.abs(weight - best) < 1e-9) found.push(outcome);
   }

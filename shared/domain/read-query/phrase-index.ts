@@ -17,6 +17,10 @@ export type PhraseIndex = {
   postings: ReadonlyMap<string, readonly { phrase: Phrase; slot: number }[]>;
   /** Term → symptoms (present) and checks that have it as a needed word of a written phrase. */
   entries: ReadonlyMap<string, ReadonlyMap<string, Target>>;
+  /** Terms before and after the "but" of phrases that contain one ("border but no text"). */
+  contrasts: readonly { before: readonly string[]; after: readonly string[] }[];
+  /** Term → symptoms of which at least half of the written phrases have it. */
+  characteristic: ReadonlyMap<string, ReadonlySet<string>>;
   lexicon: Lexicon;
 };
 
@@ -43,7 +47,7 @@ export function buildPhraseIndex(vocabulary: Vocabulary): PhraseIndex {
   }
   for (const word of benchWords()) if (!builder.words.has(word)) builder.words.set(word, 1);
   const phrases = [...builder.byKey.values()];
-  return { phrases, postings: postingsOf(phrases), entries: entriesOf(phrases), lexicon: buildLexicon(builder.words) };
+  return { phrases, postings: postingsOf(phrases), entries: entriesOf(phrases), contrasts: contrastsOf(vocabulary), characteristic: characteristicTerms(vocabulary), lexicon: buildLexicon(builder.words) };
 }
 
 /** General words of five letters and more, so that slips in "missing" or "replaced" are mended too. */
@@ -90,7 +94,10 @@ function addChecks(builder: Builder, vocabulary: Vocabulary): void {
     for (const phrase of written) add(builder, phrase, target, QUALITY.written);
     for (const outcome of check.outcomes) {
       const named: Target = { kind: 'outcome', check: check.slug, outcome: outcome.slug };
-      for (const phrase of [outcome.label, ...outcome.synonyms]) add(builder, phrase, named, QUALITY.written);
+      for (const phrase of [outcome.label, ...outcome.synonyms]) {
+        add(builder, phrase, named, QUALITY.written);
+        if (namesItsCheck(phrase, written)) addWhole(builder, phrase, { kind: 'told', check: check.slug, outcome: outcome.slug });
+      }
       add(builder, outcome.slug.replaceAll('-', ' '), named, QUALITY.slug);
     }
   }
@@ -107,6 +114,23 @@ function addTold(builder: Builder, vocabulary: Vocabulary): void {
       for (const name of [role.label, ...role.synonyms]) add(builder, `${name} ${state}`, { kind: 'told', ...only }, QUALITY.told);
     }
   }
+}
+
+/** All words of the phrase needed, small ones too: "no reset pulse" is not "no reset". */
+function addWhole(builder: Builder, phrase: string, target: Target): void {
+  const words = phraseWords(phrase);
+  const terms = phraseTerms(words, false);
+  if (terms !== null) insert(builder, { terms: { ...terms, required: [...terms.required, ...terms.optional], optional: [] }, words, target, quality: QUALITY.written });
+}
+
+/** True for an outcome that says of what it speaks: "no reset pulse" of the reset line. */
+function namesItsCheck(outcome: string, checkPhrases: readonly string[]): boolean {
+  const own = phraseTerms(phraseWords(outcome), false)?.required ?? [];
+  if (own.length < 2) return false;
+  return checkPhrases.some((p) => {
+    const terms = phraseTerms(phraseWords(p), false)?.required ?? [];
+    return terms.length > 0 && terms.every((t) => own.includes(t));
+  });
 }
 
 function addFixes(builder: Builder, vocabulary: Vocabulary): void {
@@ -150,7 +174,7 @@ type Entry = { terms: PhraseTerms; words: readonly string[]; target: Target; qua
 
 function insert(builder: Builder, { terms, words, target, quality }: Entry): void {
   const key = [...terms.required].sort().join(' ') + '|' + [...terms.optional].sort().join(' ');
-  const phrase: Phrase = builder.byKey.get(key) ?? { id: builder.byKey.size, ...terms, noSlot: terms.required.findIndex(isNo), targets: [] };
+  const phrase: Phrase = builder.byKey.get(key) ?? { id: builder.byKey.size, ...terms, noSlot: terms.required.findIndex(isNo), droppable: droppableSlots(terms), targets: [] };
   builder.byKey.set(key, phrase);
   const name = `${key} > ${Object.values(target).join(' ')}`;
   const known = builder.known.get(name);
@@ -164,6 +188,30 @@ function insert(builder: Builder, { terms, words, target, quality }: Entry): voi
   const named: NamedTarget = { target, quality, words: new Set(words) };
   builder.known.set(name, named);
   phrase.targets.push(named);
+}
+
+function characteristicTerms(vocabulary: Vocabulary): Map<string, Set<string>> {
+  const characteristic = new Map<string, Set<string>>();
+  for (const symptom of vocabulary.symptoms) {
+    const phrases = [symptom.label, ...symptom.synonyms].map((p) => new Set(phraseTerms(phraseWords(p), false)?.required ?? []));
+    for (const term of new Set(phrases.flatMap((p) => [...p]))) {
+      if (phrases.filter((p) => p.has(term)).length * 2 < phrases.length) continue;
+      characteristic.set(term, (characteristic.get(term) ?? new Set<string>()).add(symptom.slug));
+    }
+  }
+  return characteristic;
+}
+
+function contrastsOf(vocabulary: Vocabulary): { before: string[]; after: string[] }[] {
+  const phrases = [...vocabulary.symptoms.flatMap((s) => [s.label, ...s.synonyms]), ...Object.values(RESULT_PHRASES).flat()];
+  return phrases.flatMap((phrase) => {
+    const words = phraseWords(phrase);
+    const at = words.indexOf('but');
+    if (at < 1) return [];
+    const before = phraseTerms(words.slice(0, at), false)?.required ?? [];
+    const after = phraseTerms(words.slice(at + 1), false)?.required ?? [];
+    return before.length > 0 && after.length > 0 ? [{ before, after }] : [];
+  });
 }
 
 function entriesOf(phrases: readonly Phrase[]): Map<string, Map<string, Target>> {
@@ -180,6 +228,10 @@ function entriesOf(phrases: readonly Phrase[]): Map<string, Map<string, Target>>
     }
   }
   return entries;
+}
+
+function droppableSlots({ required, small }: PhraseTerms): number {
+  return required.reduce((bits, term, slot) => (small.includes(term) ? bits | (1 << slot) : bits), 0);
 }
 
 function isNo(term: string): boolean {

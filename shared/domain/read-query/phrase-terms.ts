@@ -3,7 +3,7 @@ import { normalWord, stemOf, twinOf } from './spelling';
 import { stateWords } from './state-words';
 import { CANNOT_TERM, NO_TERM, OTHER_TERM } from './token';
 import { tokenise } from './tokenise';
-import { CANNOT_WORDS, FILLER_WORDS, GRAMMAR_WORDS, JOINER_WORDS, KEPT_WHEN_SHORT, NEGATOR_WORDS, OTHER_WORDS, REFUSING_WORDS, WEAK_WORDS } from './word-classes';
+import { CANNOT_WORDS, FILLER_WORDS, GRAMMAR_WORDS, JOINER_WORDS, KEPT_PARTICLES, KEPT_WHEN_SHORT, NEGATOR_WORDS, OTHER_WORDS, REFUSING_WORDS, WEAK_WORDS } from './word-classes';
 
 /** The words of a vocabulary phrase in normal form, marks left out. */
 export function phraseWords(phrase: string): string[] {
@@ -28,18 +28,19 @@ const STATE_STEMS: ReadonlySet<string> = new Set([...stateWords()].map(stemOf));
 
 const ARTICLES: ReadonlySet<string> = new Set(['a', 'an', 'the', 'it', 'is', 'to', 'of']);
 
-type Rank = 'telling' | 'small' | 'kept' | 'grammar' | 'no';
+type Rank = 'telling' | 'small' | 'kept' | 'particle' | 'grammar' | 'no';
 
 function rankedTerm(word: string, next: string | undefined, asFix: boolean): { term: string; rank: Rank } {
   if (isNegator(word, next)) return { term: CANNOT_WORDS.has(word) ? CANNOT_TERM : NO_TERM, rank: 'no' };
   const term = termOf(word, asFix);
   if (asFix && actionTermsOf(word).length > 0) return { term, rank: 'telling' };
   if (!asFix && OTHER_WORDS.has(word)) return { term, rank: 'telling' };
-  if (GRAMMAR_WORDS.has(word)) return { term, rank: KEPT_WHEN_SHORT.has(word) ? 'kept' : 'grammar' };
+  if (GRAMMAR_WORDS.has(word)) return { term, rank: KEPT_WHEN_SHORT.has(word) ? 'kept' : KEPT_PARTICLES.has(word) ? 'particle' : 'grammar' };
   return { term, rank: FILLER_WORDS.has(word) || WEAK_WORDS.has(word) ? 'small' : 'telling' };
 }
 
-export type PhraseTerms = { required: string[]; optional: string[]; joined: boolean };
+/** `small` are the required terms that the phrase could do without: words such as "line" beside one telling word. */
+export type PhraseTerms = { required: string[]; optional: string[]; small: string[]; joined: boolean };
 
 /**
  * The terms of a phrase. Grammar is dropped; words that say little ("all", "line") are required
@@ -50,6 +51,7 @@ export function phraseTerms(words: readonly string[], asFix: boolean): PhraseTer
   const found: { term: string; rank: Rank }[] = [];
   let joined = false;
   for (const [at, word] of words.entries()) {
+    if (word === 'but') continue;
     if (JOINER_WORDS.has(word)) joined = true;
     else found.push(rankedTerm(word, words[at + 1], asFix));
   }
@@ -57,9 +59,10 @@ export function phraseTerms(words: readonly string[], asFix: boolean): PhraseTer
   const telling = of('telling');
   const negated = found.some((f) => f.rank === 'no');
   const few = new Set(telling).size < 2 - (negated ? 1 : 0) || telling.every((t) => STATE_STEMS.has(t));
-  const needed: ReadonlySet<Rank> = new Set<Rank>(['telling', 'no', ...(few ? (['small', 'kept'] as const) : []), ...(telling.length === 0 ? (['grammar'] as const) : [])]);
+  const needed: ReadonlySet<Rank> = new Set<Rank>(['telling', 'no', ...(few ? (['small', 'kept'] as const) : []), ...(few && of('small').length === 0 ? (['particle'] as const) : []), ...(telling.length === 0 ? (['grammar', 'particle'] as const) : [])]);
   const required = [...new Set(found.filter((f) => needed.has(f.rank) && !ARTICLES.has(f.term)).map((f) => f.term))];
   const optional = few ? [] : [...new Set(of('small'))].filter((t) => !required.includes(t));
   if (required.length === 0 || (required.length === 1 && negated)) return null;
-  return { required: required.slice(0, 12), optional: optional.slice(0, 6), joined };
+  const named = telling.some((t) => !STATE_STEMS.has(t) && /[a-z]{2}/.test(t)) && !negated;
+  return { required: required.slice(0, 12), optional: optional.slice(0, 6), small: named ? of('small') : [], joined };
 }

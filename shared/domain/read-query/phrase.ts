@@ -26,6 +26,8 @@ export type Phrase = {
   required: readonly string[];
   /** Place of "no" among the required terms, −1 where there is none. */
   noSlot: number;
+  /** Slots (as bits) of small required words that a check's name can do without: "composite" for "composite output". */
+  droppable: number;
   /** Raise the score where present, are not missed where not. */
   optional: readonly string[];
   /** Written with "and" or a slash, so a match may cross one. */

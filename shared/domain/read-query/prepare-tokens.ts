@@ -27,11 +27,13 @@ export function prepareTokens(raw: readonly RawToken[], text: string, lexicon: L
     const next = whole[at + 1]?.word;
     if (token.reading !== null && token.reading.unit === null && next !== undefined && DURATION_WORDS.has(next)) continue;
     if (token.reading !== null) {
-      tokens.push({ start: token.start, end: token.end, word, role: 'number', reading: token.reading, terms: [{ term: word, weight: 1 }], known: true });
+      tokens.push({ start: token.start, end: token.end, word, role: 'number', reading: token.reading, terms: numberTerms(word, text[token.start]), known: true });
       continue;
     }
+    const before = tokens.at(-1);
     const split = isKnown(word, lexicon, next) ? null : splitToken(token, word, lexicon);
     if (split !== null) tokens.push(...split);
+    else if (word === 'clean' && before?.role === 'content') tokens.push({ ...wordToken(token, word, next, { lexicon, correct: () => null }), terms: [{ term: stemOf(word), weight: 1 }] });
     else tokens.push(wordToken(token, word, next, { lexicon, correct: (w) => correctOnce(w, lexicon, seen) }));
   }
   return tokens;
@@ -48,6 +50,8 @@ function correctOnce(word: string, lexicon: Lexicon, seen: Map<string, string | 
 function isKnown(word: string, lexicon: Lexicon, next?: string): boolean {
   return lexicon.has(word) || roleOf(word, next) !== 'content' || stateClassesOf(word).length > 0 || actionTermsOf(word).length > 0;
 }
+
+const ADVERB = /^\p{L}{3,}ly$/u;
 
 function roleOf(word: string, next: string | undefined): TokenRole {
   if (isNegator(word, next)) return 'negator';
@@ -72,7 +76,7 @@ function wordToken(raw: RawToken, word: string, next: string | undefined, { lexi
 /** For a word that the vocabulary does not have: the one it was meant to be, if a slip explains it. */
 function correction(word: string, correct: (w: string) => string | null): Partial<Token> {
   const meant = correct(word);
-  if (meant === null) return {};
+  if (meant === null) return ADVERB.test(word) ? { role: 'filler', known: true } : {};
   const role = roleOf(meant, undefined);
   if (role === 'negator') return { word: meant, role, terms: noTerms(meant), known: true };
   return { word: meant, role, terms: termsOf(meant, CORRECTED_WEIGHT), known: true };
@@ -82,6 +86,12 @@ function correction(word: string, correct: (w: string) => string | null): Partia
 function noTerms(word: string): WeightedTerm[] {
   const cannot = CANNOT_WORDS.has(word);
   return [{ term: NO_TERM, weight: cannot ? 0.85 : 1 }, { term: CANNOT_TERM, weight: cannot ? 1 : 0.5 }];
+}
+
+/** A bare number with a sign names a rail: "+12", "-5". */
+function numberTerms(word: string, first: string | undefined): WeightedTerm[] {
+  const signed = /^-?\d+$/.test(word) && (first === '+' || first === '-' || first === '−');
+  return [{ term: word, weight: 1 }, ...(signed ? [{ term: `${word}v`, weight: 0.8 }] : [])];
 }
 
 /** "Composite out" is its output. */

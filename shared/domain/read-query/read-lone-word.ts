@@ -25,5 +25,10 @@ export function readLoneWord(token: Token, denied: boolean, context: ReaderConte
   if (symptoms.size === 0 || symptoms.size > MOST_CHOICES || others > 0) return null;
   const value = denied ? 'absent' : 'present';
   const findings = [...symptoms].map((id): Finding => ({ kind: 'symptom', id, value }));
-  return findings.length === 1 ? { kind: 'finding', finding: findings[0] as Finding } : { kind: 'ambiguous', choices: findings };
+  return findings.length === 1 && isCharacteristic(token, findings[0] as Finding, context) ? { kind: 'finding', finding: findings[0] as Finding } : { kind: 'ambiguous', choices: findings };
+}
+
+/** True for a word that most phrases of the symptom contain: "grey" of the grey screen, but not "player" of missing sprites. */
+function isCharacteristic(token: Token, finding: Finding, context: ReaderContext): boolean {
+  return token.terms.some(({ term }) => context.index.characteristic.get(term)?.has(finding.id) === true);
 }

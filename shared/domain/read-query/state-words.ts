@@ -10,7 +10,7 @@ const WORDS: Record<StateClass, string> = {
   good: `ok okay okey good fine great healthy normal correct correctly works work working worked right perfect perfectly alright proper properly passes pass passed
     sound-ish nominal expected perfect functional functions functioning function o.k. spot-on tested-good gd ace solid well lovely nice happy responds respond sensible`,
   present: 'present there exists exist seen visible yes detected available lit',
-  absent: 'missing absent gone none nothing lost nowhere nil vanished disappeared disappears disappear zilch nada zip unlit empty',
+  absent: 'zero missing absent gone none nothing lost nowhere nil vanished disappeared disappears disappear zilch nada zip unlit empty',
   dead: 'dead faulty failed broken fails failing kaput kaputt knackered duff toast fried bust busted borked buggered defunct inoperative gone blown',
   bad: 'bad poor wrong iffy dodgy suspect suspicious odd strange weird funny incorrect abnormal rubbish terrible awful crap ropey horrible',
   high: 'high hi excessive raised elevated',
@@ -44,7 +44,7 @@ export function stateClassesOf(word: string): readonly StateClass[] {
 }
 
 const OPPOSITE: Partial<Record<StateClass, readonly StateClass[]>> = {
-  good: ['dead', 'bad'], present: ['absent'], absent: ['present', 'good'], dead: ['good'], bad: ['good'], clean: ['dirty', 'bad'], steady: ['bad', 'noisy'], pulsing: ['stuck', 'absent', 'dead'],
+  good: ['dead', 'bad'], present: ['absent'], absent: ['present', 'good'], dead: ['good'], bad: ['good'], clean: ['dirty', 'bad'], steady: ['bad', 'noisy'], pulsing: ['stuck', 'absent', 'dead'], high: ['low'], low: ['high'],
 };
 
 /** What "not" makes of states; empty where their opposite is no class of its own ("not high"). */

@@ -33,7 +33,7 @@ export const FILLER_WORDS = list(`
   pin pins leg legs side end point points place places area
   getting receiving receive gives produces produce displays
   bought old recently fresh owner says customer friend mate
-  otherwise report reports reporting reported two three four five six seven eight nine ten twenty thirty dozen couple several few
+  everything otherwise report reports reporting reported two three four five six seven eight nine ten twenty thirty dozen couple several few
   over seconds second
   day days week weeks month months year years ago time times minute minutes min mins hour hours moment moments while long ages
 `);
@@ -47,7 +47,7 @@ export const WEAK_WORDS = list(`
 export const NEGATOR_WORDS = list(`
   no not non never without wo neither nor cannot cant can't dont don't doesnt doesn't didnt didn't isnt isn't wasnt wasn't arent aren't werent
   weren't wont won't couldnt couldn't hasnt hasn't havent haven't hadnt hadn't wouldnt wouldn't shouldnt shouldn't aint ain't lacks lacking lack
-  zero nil hardly barely
+  hardly barely
 `);
 
 /** Verbs that deny what follows them with "to": "fails to start". */
@@ -55,6 +55,8 @@ export const REFUSING_WORDS = list('fails fail failing failed refuses refuse ref
 
 /** Grammar that a very short phrase cannot do without: "has sound", "resets itself". */
 export const KEPT_WHEN_SHORT = list('has have itself');
+/** Particles that a single verb cannot do without: "powers on" is not "power". */
+export const KEPT_PARTICLES = list('on in');
 
 /** A number before one of these is a duration, not a reading. */
 export const DURATION_WORDS = list('day days week weeks month months year years minute minutes min mins hour hours hrs times seconds second secs attempts tries');

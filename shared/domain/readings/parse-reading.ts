@@ -1,7 +1,10 @@
 import type { Unit } from '../../schemas/terms';
 
-/** A number as written on a bench. `unit` is null where none was written; `overload` is a meter showing OL. */
-export type WrittenReading = { value: number | null; unit: Unit | null; overload: boolean; start: number; end: number };
+/**
+ * A number as written on a bench. `resolution` is the value of its last digit (0.01 for "3.58"). `unit` is null where none was written; `overload` is a meter
+ * showing OL.
+ */
+export type WrittenReading = { value: number | null; resolution: number; unit: Unit | null; overload: boolean; start: number; end: number };
 
 /** Ways a unit is written, lower case. Letters whose case matters (m and M) are settled in `unitFromText`. */
 const UNIT_NAMES: Record<string, Unit> = {
@@ -41,19 +44,19 @@ export function parseReadingAt(text: string, at: number): WrittenReading | null 
   if (infix) {
     const value = Number(`${infix[1]}.${infix[3]}`);
     const unit = infixUnit(infix[2] ?? '');
-    return { value, unit, overload: false, start: at, end: at + infix[0].length };
+    return { value, resolution: 10 ** -(infix[3] ?? '').length, unit, overload: false, start: at, end: at + infix[0].length };
   }
   const withUnit = match(READING, text, at);
   if (withUnit) {
     const unit = unitFromText(withUnit[2] ?? '');
-    return { value: toNumber(withUnit[1] ?? ''), unit, overload: false, start: at, end: at + withUnit[0].length };
+    return { value: toNumber(withUnit[1] ?? ''), resolution: resolutionOf(withUnit[1] ?? ''), unit, overload: false, start: at, end: at + withUnit[0].length };
   }
   const overload = match(OVERLOAD, text, at);
-  if (overload) return { value: null, unit: null, overload: true, start: at, end: at + overload[0].length };
+  if (overload) return { value: null, resolution: 1, unit: null, overload: true, start: at, end: at + overload[0].length };
   const bare = match(BARE, text, at);
   if (!bare) return null;
   const digits = (bare[1] ?? '').split(',')[0] ?? '';
-  return { value: toNumber(digits), unit: null, overload: false, start: at, end: at + digits.length };
+  return { value: toNumber(digits), resolution: resolutionOf(digits), unit: null, overload: false, start: at, end: at + digits.length };
 }
 
 function match(pattern: RegExp, text: string, at: number): RegExpExecArray | null {
@@ -63,6 +66,10 @@ function match(pattern: RegExp, text: string, at: number): RegExpExecArray | nul
 
 function toNumber(written: string): number {
   return Number(written.replace('−', '-').replace(/^[±+]/, '').replace(',', '.'));
+}
+
+function resolutionOf(written: string): number {
+  return 10 ** -(/[.,](\d+)$/.exec(written)?.[1]?.length ?? 0);
 }
 
 /** `mV`/`mA`/`ms` are milli however they are cased; ohms with a capital or small m are always mega at the bench. */
