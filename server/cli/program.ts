@@ -38,7 +38,16 @@ export async function runProgram(io: CommandIo, args: readonly string[]): Promis
       io.err(`${error.message}\n`);
       return EXIT.refused;
     }
+    if (isOutdatedDatabase(error)) {
+      io.err('The database lacks tables or columns that this version needs. Run "npm run migrate" first.\n');
+      return EXIT.refused;
+    }
     io.err(`Something failed that should not. ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
     return EXIT.refused;
   }
+}
+
+/** Prisma's codes for a table (P2021) or a column (P2022) that is not there. */
+function isOutdatedDatabase(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && (error.code === 'P2021' || error.code === 'P2022');
 }

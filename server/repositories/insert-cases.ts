@@ -20,7 +20,8 @@ export type InsertCasesOptions = {
 /**
  * Stores cases and returns those that were new. A case with an id is new where the id is; a case without one is
  * new where its very content is stored fewer times than it has come so far: the same file twice adds nothing, and
- * two equal rows of one file stay two cases. Run it in a transaction to get all or nothing.
+ * two equal rows of one file stay two cases. Run it in a transaction: cut off in the middle, it would leave cases half
+ * stored.
  */
 export async function insertCases(
   db: Db,

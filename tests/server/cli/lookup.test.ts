@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { openTestDatabase, type TestDatabase } from '../../setup/test-database';
 import { fillDatabase } from '../fixtures/filled-database';
 import { smallCases } from '../fixtures/small-cases';
-import { runCli, spawnCli } from './run-cli';
+import { runCli, spawnCli, temporaryFile } from './run-cli';
 
 const rate = z.number().min(0).max(1);
 const finding = z.strictObject({ kind: z.string(), id: z.string(), value: z.string() });
@@ -158,5 +158,12 @@ describe('cli', () => {
     expect(run).toMatchObject({ code: 1, out: '' });
     expect(run.err.trim().split('\n')).toHaveLength(1);
     expect(run.err).toContain('npm run demo');
+  });
+
+  it('says in one sentence that the database was not migrated', async () => {
+    const run = await spawnCli(['lookup', 'grey screen'], `file:${temporaryFile('empty.db', '')}`);
+    expect(run).toMatchObject({ code: 1, out: '' });
+    expect(run.err.trim().split('\n')).toHaveLength(1);
+    expect(run.err).toContain('npm run migrate');
   });
 });

@@ -141,4 +141,10 @@ describe('lookup.ask', () => {
     const scores = result.similar.map((s) => s.score);
     expect(scores).toEqual([...scores].sort((a, b) => b - a));
   });
+
+  it('refuses a device that is not in the catalogue', async () => {
+    const caller = memoryCaller([]);
+    const asked = caller.lookup.ask({ text: 'grey screen', device: 'no-such-machine' });
+    await expect(asked).rejects.toMatchObject({ code: 'NOT_FOUND', cause: { code: 'device-not-found' } });
+  });
 });
