@@ -84,6 +84,11 @@ describe('expectedBits', () => {
     );
   });
 
+  it('stays finite where a cause is believed next to nothing', () => {
+    const posterior = Float64Array.of(1, 4e-310);
+    expect(expectedBits(posterior, { table: Float64Array.of(1, 0, 0, 1), values: 2, weight: 1 })).toBeLessThan(1e-300);
+  });
+
   it('is zero at weight 0, whatever the table says', () => {
     expect(expectedBits(even, { ...telling(1), weight: 0 })).toBe(0);
   });

@@ -74,6 +74,8 @@ describe('numberUsual', () => {
   it('does not call the next step of the meter unusual where all readings are alike', () => {
     const working = Float64Array.of(5, 5, 5, 5, 5, 5);
     expect(numberUsual({ working, resolution: 0.1 }, 5.1).usual!.within).toBe(true);
+    // Six readings: 4.42 x 0.1 / sqrt(12) for the spread of rounding, and half a step: 0.178.
+    expect(numberUsual({ working, resolution: 0.1 }, 5.17).usual!.within).toBe(true);
     expect(numberUsual({ working, resolution: 0.1 }, 5.4).usual!.within).toBe(false);
   });
 
@@ -104,6 +106,7 @@ describe('stateUsual', () => {
     expect(stateUsual(readings, 2).verdict).toBe('usual');
     expect(stateUsual(readings, 0).verdict).toBe('unusual');
     expect(stateUsual({ working: counts(0, 1, 2, 0), faulty: none }, 0).verdict).toBe('unclear');
+    expect(stateUsual({ working: counts(3, 5, 0, 0), faulty: none }, 0).verdict).toBe('unclear');
   });
 
   it('weighs nothing without readings of either kind (derivable: both chances are one in four)', () => {
