@@ -39,12 +39,12 @@ export function formatBits(bits: number): string {
 
 /** Minutes as `12 min`, or `1 h 20 min` from an hour on; below ten with a half where there is one. */
 export function formatMinutes(minutes: number): string {
-  if (minutes >= 60) {
-    const whole = Math.round(minutes);
+  const whole = Math.round(minutes);
+  if (whole >= 60) {
     const rest = whole % 60;
     return rest === 0 ? `${Math.floor(whole / 60)}${NBSP}h` : `${Math.floor(whole / 60)}${NBSP}h${NBSP}${rest}${NBSP}min`;
   }
-  const shown = minutes < 10 ? Math.round(minutes * 2) / 2 : Math.round(minutes);
+  const shown = minutes < 10 ? Math.round(minutes * 2) / 2 : whole;
   if (minutes > 0 && shown === 0) return `<1${NBSP}min`;
   return `${shown}${NBSP}min`;
 }

@@ -15,12 +15,11 @@ export function SiteHeader({ demo }: { demo: boolean }) {
           <NavLink href="/cases">Cases</NavLink>
           <NavLink href="/devices">Devices</NavLink>
           <NavLink href="/method">Method</NavLink>
-          <NavLink href="/safety">Safety</NavLink>
         </nav>
       </div>
       {demo ? (
         <p className="demo-notice">
-          <NoteIcon /> Demo. The Marrow Lane Workshops, their machines and cases are all invented.
+          <NoteIcon /> Demo of the Marrow Lane Workshops: every machine and case is invented.
         </p>
       ) : null}
     </header>

@@ -1,11 +1,12 @@
 import type { LookUpCause, LookUpResult } from '../../../shared/schemas/look-up';
 import { questionHref, type Question } from '../../_address/question';
 import { AddressLink } from '../../_components/address-link';
+import { barScale } from '../../_components/bar-scale';
 import { formatCounted, formatPercent } from '../../_components/format-figures';
 import { capital } from '../../_components/words';
 import { CauseRow, UnlistedRow } from './cause-row';
 
-const SHOWN_MOST = 7;
+const SHOWN_MOST = 8;
 const SHOWN_LEAST = 3;
 /** A cause less likely than this is folded, beyond the first three. */
 const WORTH_SHOWING = 0.01;
@@ -16,15 +17,19 @@ type CauseListProps = { question: Question; result: LookUpResult };
 export function CauseList({ question, result }: CauseListProps) {
   const shown = result.causes.filter((cause, index) => isShown(cause, index) || cause.id === question.why);
   const folded = result.causes.filter((cause) => !shown.includes(cause));
+  const full = barScale([...shown.map((cause) => cause.high), result.unlisted.high]);
   return (
     <section className="section causes" aria-labelledby="causes-head">
       <h2 id="causes-head">Likely causes</h2>
-      <p className="section-sub">Chance for a unit like this one; the bracket holds 90%. Reckoned for a single fault.</p>
+      <p className="section-sub">
+        Chance for a unit like this one; the bracket holds 90%, and the full width of a bar is {formatPercent(full)}. Reckoned for
+        a single fault.
+      </p>
       <ol className="rows">
         {shown.map((cause) => (
-          <CauseRow key={cause.id} cause={cause} matching={result.cases.matching} open={cause.id === question.why} />
+          <CauseRow key={cause.id} cause={cause} matching={result.cases.matching} full={full} open={cause.id === question.why} />
         ))}
-        <UnlistedRow unlisted={result.unlisted} />
+        <UnlistedRow unlisted={result.unlisted} full={full} />
         {folded.length > 0 ? (
           <li className="row">
             <FoldedCauses question={question} causes={folded} />

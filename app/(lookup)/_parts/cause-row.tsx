@@ -4,10 +4,10 @@ import { ShareBar } from '../../_components/share-bar';
 import { capital } from '../../_components/words';
 import { Evidence } from './evidence';
 
-type CauseRowProps = { cause: LookUpCause; matching: number; open: boolean };
+type CauseRowProps = { cause: LookUpCause; matching: number; full: number; open: boolean };
 
 /** One cause: its share with the interval, the cases behind it, and the evidence when opened. */
-export function CauseRow({ cause, matching, open }: CauseRowProps) {
+export function CauseRow({ cause, matching, full, open }: CauseRowProps) {
   return (
     <li className="row" id={`cause-${cause.id}`}>
       <details open={open}>
@@ -17,7 +17,7 @@ export function CauseRow({ cause, matching, open }: CauseRowProps) {
             {cause.designators.length > 0 ? <span className="figure"> · {designatorWords(cause)}</span> : null}
           </span>
           <span className="cause-share">{formatPercent(cause.probability)}</span>
-          <ShareBar share={cause.probability} low={cause.low} high={cause.high} />
+          <ShareBar share={cause.probability} low={cause.low} high={cause.high} full={full} />
           <span className="cause-count">
             <span className="figure">{formatPercentRange(cause.low, cause.high)}</span> · {countWords(cause, matching)}
             {proofWords(cause)} ·{' '}
@@ -34,13 +34,13 @@ export function CauseRow({ cause, matching, open }: CauseRowProps) {
 }
 
 /** The share of a cause that no record has yet: a row like the others, hatched. */
-export function UnlistedRow({ unlisted }: { unlisted: LookUpResult['unlisted'] }) {
+export function UnlistedRow({ unlisted, full }: { unlisted: LookUpResult['unlisted']; full: number }) {
   return (
     <li className="row unlisted">
       <div className="cause-head">
         <span className="cause-name">None of these</span>
         <span className="cause-share">{formatPercent(unlisted.probability)}</span>
-        <ShareBar share={unlisted.probability} low={unlisted.low} high={unlisted.high} hatched />
+        <ShareBar share={unlisted.probability} low={unlisted.low} high={unlisted.high} full={full} hatched />
         <span className="cause-count">
           <span className="figure">{formatPercentRange(unlisted.low, unlisted.high)}</span> · a cause that is on no record yet
         </span>

@@ -3,6 +3,7 @@ import type { Instrument } from '../../../shared/schemas/terms';
 import { withFinding } from '../../_address/edit-question';
 import { questionHref, type Question } from '../../_address/question';
 import { AddressLink } from '../../_components/address-link';
+import { barScale } from '../../_components/bar-scale';
 import { CautionLine, Cautions } from '../../_components/cautions';
 import { formatBits, formatMinutes, formatPercent } from '../../_components/format-figures';
 import { PairedBars } from '../../_components/paired-bars';
@@ -15,6 +16,8 @@ const EFFECTS_SHOWN = 3;
 
 /** One check: cautions first, then how it is done, then what each outcome would do to the leading causes. */
 export function CheckEntry({ question, check, open }: CheckEntryProps) {
+  const effects = check.outcomes.flatMap((outcome) => outcome.effect.slice(0, EFFECTS_SHOWN));
+  const full = barScale(effects.flatMap((effect) => [effect.before, effect.after]));
   return (
     <details className="check" open={open}>
       <summary>
@@ -37,10 +40,10 @@ export function CheckEntry({ question, check, open }: CheckEntryProps) {
         <p className="check-facts">{factWords(check)}</p>
         <ul className="outcomes">
           {check.outcomes.map((outcome) => (
-            <Outcome key={outcome.value} question={question} check={check} outcome={outcome} />
+            <Outcome key={outcome.value} question={question} check={check} outcome={outcome} full={full} />
           ))}
         </ul>
-        <Key />
+        <Key full={full} />
       </div>
     </details>
   );
@@ -54,9 +57,9 @@ function factWords(check: NextCheck): string {
   return check.risk === 0 ? needs : `${needs} ${capital(RISK_WORDS[check.risk])}.`;
 }
 
-type OutcomeProps = { question: Question; check: NextCheck; outcome: NextCheck['outcomes'][number] };
+type OutcomeProps = { question: Question; check: NextCheck; outcome: NextCheck['outcomes'][number]; full: number };
 
-function Outcome({ question, check, outcome }: OutcomeProps) {
+function Outcome({ question, check, outcome, full }: OutcomeProps) {
   const href = questionHref('/', withFinding(question, { kind: 'check', id: check.id, value: outcome.value }));
   return (
     <li className="outcome">
@@ -76,7 +79,7 @@ function Outcome({ question, check, outcome }: OutcomeProps) {
             <tr key={effect.id}>
               <th scope="row">{effect.label}</th>
               <td className="drawn">
-                <PairedBars before={effect.before} after={effect.after} />
+                <PairedBars before={effect.before} after={effect.after} full={full} />
               </td>
               <td className="figure">
                 {formatPercent(effect.before)} → {formatPercent(effect.after)}
@@ -90,7 +93,7 @@ function Outcome({ question, check, outcome }: OutcomeProps) {
 }
 
 /** What the two bars of a pair stand for. */
-function Key() {
+function Key({ full }: { full: number }) {
   return (
     <p className="key">
       <span>
@@ -105,6 +108,7 @@ function Key() {
         </svg>
         after this outcome
       </span>
+      <span>full width: {formatPercent(full)}</span>
     </p>
   );
 }

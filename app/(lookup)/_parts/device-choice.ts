@@ -1,3 +1,4 @@
+import { boardLabel } from '../../../shared/domain/casebook/board-label';
 import type { DeviceCatalogue } from '../../../shared/schemas/device';
 
 /** One model with its boards, as the device list shows it. */
@@ -9,7 +10,7 @@ export function deviceGroups(catalogue: DeviceCatalogue): DeviceGroup[] {
     label: model.name,
     options: [
       { slug: model.slug, label: `${model.name}, any board` },
-      ...model.boards.map((board) => ({ slug: board.slug, label: `${model.name}, ${board.revision}` })),
+      ...model.boards.map((board) => ({ slug: board.slug, label: boardLabel(model, board) })),
     ],
   }));
 }

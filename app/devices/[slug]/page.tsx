@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { boardLabel } from '../../../shared/domain/casebook/board-label';
 import type { Board } from '../../../shared/schemas/device';
 import { attempt } from '../../_casebook/attempt';
 import { Trouble } from '../../_components/trouble';
@@ -29,7 +30,7 @@ export default async function DevicePage({ params }: PageProps) {
         {model.summary} Made by {model.maker.name}.
       </p>
       {model.boards.map((board) => (
-        <BoardParts key={board.slug} board={board} name={`${model.name}, ${board.revision}`} roles={roles} />
+        <BoardParts key={board.slug} board={board} name={boardLabel(model, board)} roles={roles} />
       ))}
     </>
   );

@@ -1,0 +1,70 @@
+import { copyFileSync, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { projectFolder } from '../../server/start/project-folder.mjs';
+import { addressOf, STANDING_EXAMPLE } from './ask-page';
+import { type Look, openPage } from './harness/open-page';
+
+const output = join(projectFolder, 'tests/output/shots');
+const answer: [string, string][] = [
+  ['q', STANDING_EXAMPLE],
+  ['on', 'quellbrook-8'],
+];
+
+const shots: [string, string, Look][] = [
+  ['look-up-light', addressOfLater('/', answer), {}],
+  ['look-up-dark', addressOfLater('/', answer), { theme: 'dark' }],
+  ['look-up-phone', addressOfLater('/', answer), { screen: 'phone' }],
+  ['plan-light', addressOfLater('/plan', answer), {}],
+  ['plan-phone-dark', addressOfLater('/plan', answer), { screen: 'phone', theme: 'dark' }],
+];
+
+/** A path with its parameters; the server's address is known only while the tests run. */
+function addressOfLater(path: string, params: [string, string][]): string {
+  return `${path}?${new URLSearchParams(params)}`;
+}
+
+describe('the pages, drawn for people to look at', () => {
+  it.each(shots)('%s', async (name, path, look) => {
+    mkdirSync(output, { recursive: true });
+    const page = await openPage(look);
+    await page.goto(addressOf(path));
+    await page.locator('.slash-key').waitFor();
+    const picture = await page.screenshot({ fullPage: true, path: join(output, `${name}.png`) });
+    // A page that drew nothing comes to a few kilobytes.
+    expect(picture.byteLength).toBeGreaterThan(20_000);
+  });
+
+  it('print a plan on paper, with a box to tick at every step and no controls', async () => {
+    mkdirSync(output, { recursive: true });
+    const page = await openPage();
+    await page.goto(addressOf('/plan', answer));
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.plan-done').first().isVisible()).toBe(true);
+    expect(
+      await page
+        .getByRole('link', { name: /^strike: /i })
+        .first()
+        .isVisible(),
+    ).toBe(false);
+    const paper = await page.pdf({
+      path: join(output, 'plan.pdf'),
+      format: 'A4',
+      margin: { top: '15mm', bottom: '15mm', left: '15mm', right: '15mm' },
+    });
+    expect(paper.subarray(0, 5).toString()).toBe('%PDF-');
+  });
+
+  it('stand in the README as the tests drew them', async () => {
+    mkdirSync(output, { recursive: true });
+    const page = await openPage({ context: { viewport: { width: 1280, height: 1100 } } });
+    await page.goto(addressOf('/', answer));
+    await page.locator('.slash-key').waitFor();
+    await page.locator('.causes summary').first().click();
+    await page.locator('.causes .evidence').first().waitFor();
+    const file = join(output, 'readme-look-up.png');
+    const picture = await page.screenshot({ path: file });
+    expect(picture.byteLength).toBeGreaterThan(40_000);
+    if (process.env.KEEP_SHOTS) copyFileSync(file, join(projectFolder, 'tests/browser/shots/readme-look-up.png'));
+  });
+});
