@@ -28,18 +28,18 @@ export function posteriorInterval(input: Input): { low: Float64Array; high: Floa
   const { scores, settings, terms, probability, prior } = input;
   const size = scores.length;
   const error = terms.length === 0 ? 0 : settings.modelError.constant + settings.modelError.perFinding * terms.length;
-  const draws = new Float64Array(size * DRAWS);
-  const totals = new Float64Array(DRAWS);
-  const top = scores.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+  const logDraws = new Float64Array(size * DRAWS).fill(Number.NEGATIVE_INFINITY);
+  const tops = new Float64Array(DRAWS).fill(Number.NEGATIVE_INFINITY);
   for (let c = 0; c < size; c += 1) {
     if (scores[c] === Number.NEGATIVE_INFINITY) continue;
     const factors = factorDraws(input, c, error);
     for (let m = 0; m < DRAWS; m += 1) {
-      const drawn = Math.exp((scores[c] as number) - top + (factors[m] as number));
-      draws[c * DRAWS + m] = drawn;
-      totals[m] = (totals[m] as number) + drawn;
+      const drawn = (scores[c] as number) + (factors[m] as number);
+      logDraws[c * DRAWS + m] = drawn;
+      if (drawn > (tops[m] as number)) tops[m] = drawn;
     }
   }
+  const { draws, totals, weights } = relativeDraws(logDraws, tops);
   const low = new Float64Array(size);
   const high = new Float64Array(size);
   for (let c = 0; c < size; c += 1) {
@@ -47,11 +47,23 @@ export function posteriorInterval(input: Input): { low: Float64Array; high: Floa
     if (p <= 0) continue;
     const shares = Float64Array.from(totals, (total, m) => (draws[c * DRAWS + m] as number) / total);
     const mixed = (q: number) => (1 - settings.mixing) * q + settings.mixing * (prior.probability[c] as number);
-    const [least, most] = weightedQuantiles(shares, totals);
+    const [least, most] = weightedQuantiles(shares, weights);
     low[c] = Math.min(mixed(least), p);
     high[c] = Math.max(mixed(most), p);
   }
   return { low, high };
+}
+
+/** Draws relative to the largest of each, their totals, and what each draw counts: its total on a common scale. */
+function relativeDraws(logDraws: Float64Array, tops: Float64Array) {
+  const draws = logDraws.map((log, at) => Math.exp(log - (tops[at % DRAWS] as number)));
+  const totals = new Float64Array(DRAWS);
+  draws.forEach((drawn, at) => {
+    totals[at % DRAWS] = (totals[at % DRAWS] as number) + drawn;
+  });
+  const highest = tops.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+  const weights = totals.map((total, m) => total * Math.exp((tops[m] as number) - highest));
+  return { draws, totals, weights };
 }
 
 /** Logarithms of the factors by which one cause's score may be off, mean of the factors 1. */
