@@ -31,7 +31,8 @@ export function writtenSteps({ random, repairer, bench, board, investigation }: 
       return { kind: 'fix', fixes, result: step.result };
     }
     const check = bench.checks.get(step.check);
-    const measured = check && random() < 0.2 + 0.7 * repairer.notes ? measuredValue(random, check, step.outcome) : null;
+    const measured =
+      check && random() < 0.2 + 0.7 * repairer.notes ? measuredValue(random, { check, board: board.slug }, step.outcome) : null;
     const designator = check && random() < 0.35 * repairer.notes ? drawDesignator(random, board, check.targetRole) : null;
     return {
       kind: 'check',

@@ -10,40 +10,38 @@ import { type BoardModel, wayCount } from './board-model';
 export function boardNetwork(model: BoardModel, findings: readonly Finding[]): Network {
   const wanted = new Set(findings.map(nodeName));
   const ways = Array.from({ length: wayCount(model) }, (_, way) => way);
-  const names = ways.map(String);
   const rows = (numbers: Float64Array, size: number) => ways.map((way) => [...numbers.slice(way * size, way * size + size)]);
   const nodes: NetworkNode[] = [
     { name: 'cause', values: model.causes, parents: [], table: [[...model.prior]] },
-    {
-      name: 'way',
-      values: names,
-      parents: ['cause'],
-      table: model.causes.map((_, cause) =>
-        ways.map((way) => (model.wayCause[way] === cause ? (model.wayShare[way] as number) : 0)),
-      ),
-    },
+    { name: 'way', values: ways.map(String), parents: ['cause'], table: waysOfCauses(model) },
   ];
   for (const [slug, symptom] of model.symptoms) {
+    if (!wanted.has(`symptom ${slug}`)) continue;
     const table = ways.map((way) => [symptom.present[way] as number, 1 - (symptom.present[way] as number)]);
     nodes.push({ name: `symptom ${slug}`, values: ['present', 'absent'], parents: ['way'], table });
   }
   for (const [slug, check] of model.checks) {
-    const table = rows(check.table, check.outcomes.length);
-    nodes.push({ name: `check ${slug}`, values: check.outcomes, parents: ['way'], table });
-  }
-  for (const [slug, fix] of model.fixes) {
-    const good = rows(fix.good, FIX_RESULTS.length);
-    const bad = rows(fix.bad, FIX_RESULTS.length);
-    nodes.push({ name: `part ${slug}`, values: ['good', 'bad'], parents: [], table: [[1 - fix.badPart, fix.badPart]] });
+    if (!wanted.has(`check ${slug}`)) continue;
     nodes.push({
-      name: `fix ${slug}`,
-      values: FIX_RESULTS,
-      parents: ['way', `part ${slug}`],
-      table: ways.flatMap((way) => [good[way] as number[], bad[way] as number[]]),
+      name: `check ${slug}`,
+      values: check.outcomes,
+      parents: ['way'],
+      table: rows(check.table, check.outcomes.length),
     });
   }
-  const kept = nodes.filter((node) => ['cause', 'way'].includes(node.name) || wanted.has(node.name.replace(/^part /, 'fix ')));
-  return createNetwork(kept);
+  for (const [slug, fix] of model.fixes) {
+    if (!wanted.has(`fix ${slug}`)) continue;
+    const good = rows(fix.good, FIX_RESULTS.length);
+    const bad = rows(fix.bad, FIX_RESULTS.length);
+    const table = ways.flatMap((way) => [good[way] as number[], bad[way] as number[]]);
+    nodes.push({ name: `part ${slug}`, values: ['good', 'bad'], parents: [], table: [[1 - fix.badPart, fix.badPart]] });
+    nodes.push({ name: `fix ${slug}`, values: FIX_RESULTS, parents: ['way', `part ${slug}`], table });
+  }
+  return createNetwork(nodes);
+}
+
+function waysOfCauses(model: BoardModel): number[][] {
+  return model.causes.map((_, cause) => [...model.wayShare].map((share, way) => (model.wayCause[way] === cause ? share : 0)));
 }
 
 /** The findings as evidence on the network of `boardNetwork`. */

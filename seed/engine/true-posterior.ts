@@ -5,8 +5,9 @@ import { type BoardModel, wayCount, wayPrior } from './board-model';
 /**
  * Exact P(cause | findings) under a board's model: the hidden way of failing and each fix's donor are summed out.
  *
- * Only the values of the stated findings count. What was not recorded is marginalised, and *that* something was checked,
- * or could be seen, carries nothing: a symptom is hidden only by a present symptom, which is then a finding itself.
+ * Only the values of the stated findings count. What was not recorded is marginalised, and *that* something was checked
+ * carries nothing. A symptom hidden by a present one is missing; so one that is stated, present or absent, could be seen,
+ * and what would have hidden it was absent.
  * Findings about things the model of this board does not have are passed over, a repeated finding counts once.
  * Returns every cause of the board, summing to 1. Throws where an outcome is not one of the check's, where one observable
  * is given two different values, or where the findings are impossible under the model.
@@ -29,7 +30,7 @@ export function truePosterior(model: BoardModel, findings: readonly Finding[]): 
 function logWayWeights(model: BoardModel, findings: readonly Finding[]): Float64Array {
   const weights = wayPrior(model).map(Math.log);
   const seen = new Map<string, string>();
-  for (const finding of findings) {
+  for (const finding of withImpliedAbsences(model, findings)) {
     const key = `${finding.kind} ${finding.id}`;
     const before = seen.get(key);
     if (before === finding.value) continue;
@@ -42,6 +43,14 @@ function logWayWeights(model: BoardModel, findings: readonly Finding[]): Float64
     }
   }
   return weights;
+}
+
+/** The findings, with the absence of whatever would have hidden a symptom that is stated, unless that is stated itself. */
+export function withImpliedAbsences(model: BoardModel, findings: readonly Finding[]): Finding[] {
+  const symptoms = findings.filter((finding) => finding.kind === 'symptom').map((finding) => finding.id);
+  const hiders = new Set(symptoms.flatMap((id) => model.symptoms.get(id)?.hiddenBy ?? []));
+  for (const id of hiders) if (symptoms.includes(id) || !model.symptoms.has(id)) hiders.delete(id);
+  return [...findings, ...[...hiders].map((id): Finding => ({ kind: 'symptom', id, value: 'absent' }))];
 }
 
 /** P(value | way) as a function of the way; null where this board's model knows no such observable. */
