@@ -107,8 +107,9 @@ export type FixSuggestion = {
   partly: number;
   noChange: number;
   madeWorse: number;
+  /** 90 % interval of the share cured, pooled along the device path; lists are ranked by `low`. */
   low: number;
   high: number;
-  /** Share cured, shrunk along the device path. */
+  /** Share cured, pooled along the device path. */
   estimate: number;
 };

@@ -26,7 +26,8 @@ const KEYS: Record<FixResult, keyof Tally | null> = {
 /**
  * Which fix most often resolved it: tries and results of every fix tried at least once in the scope, ranked by the
  * lower end of the interval of the share cured, pooled along the device path. Fixes done together count as one try
- * of each. The counts shown are the device's own (all devices where none is given), the interval is theirs.
+ * of each. The counts are the device's own (all devices where none is given); interval and
+ * estimate borrow from the rest of the path where these are few.
  */
 export function fixRecord(model: CasebookModel, scope: FixScope): FixSuggestion[] {
   const { layout } = model.coding;
@@ -46,7 +47,7 @@ export function fixRecord(model: CasebookModel, scope: FixScope): FixSuggestion[
     const id = model.coding.observables[fix]?.id;
     const entry = id === undefined ? undefined : model.words.fixes.get(id);
     if (!entry) return [];
-    const { tries, cures, partial, noChange, madeWorse, low, high, estimate } = success;
+    const { tries, cures, partial, noChange, madeWorse, pooledLow, pooledHigh, estimate } = success;
     return [
       {
         id: entry.slug,
@@ -56,8 +57,8 @@ export function fixRecord(model: CasebookModel, scope: FixScope): FixSuggestion[
         partly: partial,
         noChange,
         madeWorse,
-        low,
-        high,
+        low: pooledLow,
+        high: pooledHigh,
         estimate,
       },
     ];

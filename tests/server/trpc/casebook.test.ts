@@ -125,6 +125,25 @@ describe('casebook.fixesFor', () => {
     expect(fixes[0]?.high).toBeCloseTo(0.88, 2);
   });
 
+  it('ranks a device with few tries by what is known along its path, by the very interval that it gives', async () => {
+    const there = Array.from({ length: 30 }, (_, i) =>
+      plainCase(i + 1, {
+        device: 'ormadic-duo',
+        steps: [fix(i % 2 ? 'replace-crystal' : 'replace-video-ram', i % 2 ? 'cured' : 'no-change')],
+      }),
+    );
+    const here = [40, 41].map((n) => plainCase(n, { steps: [fix(n === 40 ? 'replace-crystal' : 'replace-video-ram', 'cured')] }));
+    const caller = await testCaller([...there, ...here]);
+    const fixes = await caller.casebook.fixesFor({ device: 'quellbrook-8' });
+    expect(fixes.map((f) => [f.id, f.tried, f.resolved])).toEqual([
+      ['replace-crystal', 1, 1],
+      ['replace-video-ram', 1, 1],
+    ]);
+    const lows = fixes.map((f) => f.low);
+    expect(lows).toEqual([...lows].sort((a, b) => b - a));
+    expect(lows[0]).toBeGreaterThan((lows[1] ?? 1) + 0.1);
+  });
+
   it('narrows to a device and to a cause', async () => {
     const here = plainCase(1, { steps: [fix('replace-crystal', 'cured')] });
     const there = plainCase(2, { device: 'ormadic-duo', steps: [fix('replace-crystal', 'no-change')], causes: [], proof: null });
