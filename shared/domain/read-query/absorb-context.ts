@@ -16,14 +16,14 @@ export function absorbContext({ mentions, loose }: Attached, tokens: readonly To
     if (!isBare(mention) || (standsAlone(mention) && !isOccasion(mention, tokens) && !isPartOfNeighbour(mentions, at, tokens, context))) return true;
     const result = loose.find((s) => s.result !== null && s.place.clause === mention.place.clause && s.place.group === mention.place.group);
     if (result !== undefined && mention.candidates.every((c) => c.target.kind === 'subject')) {
-      result.tokens.push(...mention.tokens);
+      result.tokens.push(...knownTokens(mention, tokens));
       return false;
     }
     const host = mentions
       .slice(Math.max(0, at - NEAREST), at + NEAREST + 1)
-      .find((m) => m !== mention && isSameItem(m, mention) && isTelling(m) && fits(mention, m, context));
+      .find((m) => m !== mention && isSameItem(m, mention) && isTelling(m, context) && fits(mention, m, context));
     if (host === undefined) return true;
-    host.tokens.push(...mention.tokens);
+    host.tokens.push(...knownTokens(mention, tokens));
     return false;
   });
 }
@@ -53,8 +53,8 @@ function isSameItem(a: Mention, b: Mention): boolean {
   return a.place.clause === b.place.clause && a.place.group <= b.place.lastGroup && b.place.group <= a.place.lastGroup;
 }
 
-function isTelling(mention: Mention): boolean {
-  return standsAlone(mention) || !isBare(mention);
+function isTelling(mention: Mention, context: ReaderContext): boolean {
+  return standsAlone(mention) || !isBare(mention) || mention.candidates.some((c) => c.target.kind === 'check' && context.trials.has(c.target.id));
 }
 
 function standsAlone(mention: Mention): boolean {
@@ -71,4 +71,9 @@ function fits(mention: Mention, host: Mention, context: ReaderContext): boolean 
 function areaOf(target: Mention['candidates'][number]['target'], context: ReaderContext): string | undefined {
   if (target.kind === 'symptom' || target.kind === 'subject') return context.symptoms.get(target.id)?.area;
   return target.kind === 'check' ? context.checks.get(target.id)?.area : undefined;
+}
+
+/** A word in between that nobody knows stays unread. */
+function knownTokens(mention: Mention, tokens: readonly Token[]): number[] {
+  return mention.tokens.filter((at) => (tokens[at] as Token).known);
 }

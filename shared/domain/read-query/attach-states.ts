@@ -71,7 +71,8 @@ function previousAgreeing(walk: Walk, state: Modifier): Mention | null {
 
 /** A state that fits no mention may still, with the words around it, name another check and its outcome. */
 function becomesRelatedCheck(walk: Walk, state: Modifier): boolean {
-  if (state.reading !== null || state.outcomes.size === 0) return false;
+  if (state.reading !== null || state.result !== null || state.outcomes.size === 0) return false;
+  if (state.tokens.every((at) => (walk.tokens[at] as Token).role === 'filler')) return false;
   if (walk.last === null && state.classes.size > 0 && [...state.classes].every((c) => GENERAL_CLASSES.has(c))) return false;
   const bare = walk.last !== null && isBare(walk.last) && saysMore(walk.last) ? walk.last : null;
   const things = bare !== null ? walk.tokens.slice(bare.piece.from, bare.piece.to) : weakNeighbours(walk, state);

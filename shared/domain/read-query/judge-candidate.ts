@@ -5,7 +5,7 @@ import { quantityOf } from '../readings/units';
 import type { WrittenReading } from '../readings/parse-reading';
 import type { Check } from '../../schemas/vocabulary';
 import type { Modifier } from './mention';
-import { classesOfOutcomes, outcomeOfState } from './outcome-of-state';
+import { classesOfOutcomes, type OutcomeClasses, outcomeOfState } from './outcome-of-state';
 import type { Target } from './phrase';
 import type { ReaderContext } from './reader-context';
 import type { StateClass } from './state-words';
@@ -81,7 +81,7 @@ function judgeCheck(id: string, said: Said, context: ReaderContext): Judgement {
   if (direct !== undefined) {
     const named = direct.outcomes.get(id) as string;
     if (!negated) return { findings: [{ kind: 'check', id, value: named }], fit: FIT.direct };
-    const turned = named === check.workingOutcome ? outcomeOfState(classes, withOwn(all, 'good'), true) : { sure: true, outcomes: [check.workingOutcome] };
+    const turned = named === check.workingOutcome ? notWorking(classes, all) : { sure: true, outcomes: [check.workingOutcome] };
     return judged(id, turned, FIT.direct);
   }
   if (said.states.length > 0 && all.size === 0) return CANNOT;
@@ -100,8 +100,11 @@ function judgeTrial(id: string, trial: ReadonlyMap<FixResult, string>, classes: 
   return value === undefined ? CANNOT : { findings: [{ kind: 'check', id, value }], fit: FIT.sure };
 }
 
-function withOwn(classes: Set<StateClass>, fallback: StateClass): Set<StateClass> {
-  return classes.size > 0 ? classes : new Set([fallback]);
+/** "Not released", "never high": the outcome of the opposite state, else the first that is not working, as entries list the usual fault first. */
+function notWorking(outcomes: OutcomeClasses, classes: ReadonlySet<StateClass>): { sure: boolean; outcomes: string[] } {
+  const turned = classes.size === 0 ? { sure: false, outcomes: [] } : outcomeOfState(outcomes, classes, true);
+  const first = outcomes.find((o) => !o.working);
+  return turned.outcomes.length > 0 || first === undefined ? turned : { sure: true, outcomes: [first.outcome] };
 }
 
 function judged(id: string, reading: { sure: boolean; outcomes: readonly string[] }, fit: number): Judgement {

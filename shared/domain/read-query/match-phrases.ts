@@ -154,6 +154,7 @@ function scored(tokens: readonly Token[], phrase: Phrase, window: Window): Phras
   const targets = phrase.targets
     .filter((t) => gap.inner.length === 0 || takesInner(t.target, tokens, gap.inner))
     .filter((t) => window.dropped === 0 || t.target.kind === 'check')
+    .filter((t) => t.target.kind !== 'fix' || !gap.later)
     .map(({ target, quality, words }) => ({ target, quality, sameWords: window.dropped === 0 && written.every((t) => words.has(t.word)) }));
   return targets.length === 0 ? null : { from, to, score, targets, inner: gap.inner, missing: window.missing };
 }
@@ -163,14 +164,19 @@ function inOrder(hits: readonly Hit[]): boolean {
   return sorted.every((h, i) => i === 0 || h.at > (sorted[i - 1] as Hit).at);
 }
 
+/** Words that part what was done from what was seen: no fix is named across them ("no sound after replacing the amp"). */
+const LATER_WORDS: ReadonlySet<string> = new Set(['after', 'despite', 'following', 'when', 'once']);
+
 /** What stands between a phrase's words: small words pass, states are kept for later, telling words forbid. */
-function judgeGap(tokens: readonly Token[], phrase: Phrase, from: number, to: number, used: ReadonlySet<number>): { cost: number; inner: number[] } | null {
+function judgeGap(tokens: readonly Token[], phrase: Phrase, from: number, to: number, used: ReadonlySet<number>): { cost: number; inner: number[]; later: boolean } | null {
   const inner: number[] = [];
   let cost = 0;
   let strangers = 0;
+  let later = false;
   for (let at = from; at < to; at += 1) {
     if (used.has(at)) continue;
     const token = tokens[at] as Token;
+    later ||= LATER_WORDS.has(token.word);
     if (token.role === 'joiner') {
       if (!phrase.joined || token.word === ',') return null;
     } else if (token.role === 'break') return null;
@@ -184,7 +190,7 @@ function judgeGap(tokens: readonly Token[], phrase: Phrase, from: number, to: nu
       cost += SCORE.stranger;
     }
   }
-  return { cost, inner };
+  return { cost, inner, later };
 }
 
 /** A check can be told its state in the middle of its name, a fix may describe the old part; a symptom only bears "not". */

@@ -63,6 +63,6 @@ export function phraseTerms(words: readonly string[], asFix: boolean): PhraseTer
   const required = [...new Set(found.filter((f) => needed.has(f.rank) && !ARTICLES.has(f.term)).map((f) => f.term))];
   const optional = few ? [] : [...new Set(of('small'))].filter((t) => !required.includes(t));
   if (required.length === 0 || (required.length === 1 && negated)) return null;
-  const named = telling.some((t) => !STATE_STEMS.has(t) && /[a-z]{2}/.test(t)) && !negated;
+  const named = telling.some((t) => !STATE_STEMS.has(t) && /^[a-z].*[a-z]/.test(t)) && !negated;
   return { required: required.slice(0, 12), optional: optional.slice(0, 6), small: named ? of('small') : [], joined };
 }

@@ -23,8 +23,8 @@ export function prepareTokens(raw: readonly RawToken[], text: string, lexicon: L
       if (mark !== null) tokens.push(mark);
       continue;
     }
-    const word = normalWord(token.word);
     const next = whole[at + 1]?.word;
+    const word = token.word === 'none' && next === 'of' ? 'no' : normalWord(token.word);
     if (token.reading !== null && token.reading.unit === null && next !== undefined && DURATION_WORDS.has(next)) continue;
     if (token.reading !== null) {
       tokens.push({ start: token.start, end: token.end, word, role: 'number', reading: token.reading, terms: numberTerms(word, text[token.start]), known: true });

@@ -51,12 +51,13 @@ function entriesNamed(verb: string, kind: 'fix' | 'check', { mention, tokens }: 
 
 const CONTRASTING: ReadonlySet<string | null> = new Set(['but', 'yet', 'though', 'although', 'however']);
 
-/** "Picture but no sound": what stands before the contrast is there. */
+/** "Picture but no sound": what stands before the contrast is there; "works except sound": what is excepted is not. */
 function contrast(mentions: readonly Mention[]): void {
   for (const [at, mention] of mentions.entries()) {
     const next = mentions[at + 1];
-    const contrasted = next !== undefined && next.place.clause === mention.place.clause + 1 && CONTRASTING.has(next.place.opening) && (next.leadsWithNo || next.negated);
+    const contrasted = next !== undefined && next.place.clause === mention.place.clause + 1 && CONTRASTING.has(next.place.opening) && (next.leadsWithNo || next.negated || standsAlone(next));
     const subject = mention.candidates.some((c) => c.target.kind === 'subject');
+    if (mention.place.opening === 'except' && subject && isBare(mention)) mention.negated = true;
     if (contrasted && subject && isBare(mention) && !standsAlone(mention)) mention.affirmed = true;
   }
 }

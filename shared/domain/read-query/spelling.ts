@@ -21,7 +21,7 @@ const IRREGULAR: Record<string, string> = {
 /** Abbreviations and everyday twins that mean the same on every bench. */
 const SAME_WORD: Record<string, string> = {
   pic: 'picture', pics: 'picture', image: 'picture', images: 'picture', xtal: 'crystal', telly: 'tv', television: 'tv', gnd: 'ground', kbd: 'keyboard', addr: 'address', osc: 'oscillator', mux: 'multiplexer',
-  pwr: 'power', sw: 'switch', cpu: 'cpu', vol: 'volume', resistors: 'resistor', colr: 'colour', temp: 'temperature', freq: 'frequency', intermittantly: 'intermittently',
+  pwr: 'power', clk: 'clock', clks: 'clock', vert: 'vertical', horiz: 'horizontal', sig: 'signal', vidram: 'vram', mem: 'memory', kybd: 'keyboard', keyb: 'keyboard', bw: 'monochrome', sw: 'switch', cpu: 'cpu', vol: 'volume', resistors: 'resistor', colr: 'colour', temp: 'temperature', freq: 'frequency', intermittantly: 'intermittently',
   gunk: 'dirt', cartridges: 'cartridge', cart: 'cartridge', carts: 'cartridge', cap: 'capacitor', caps: 'capacitor', psu: 'psu', psus: 'psu', reg: 'regulator', pot: 'potentiometer', pots: 'potentiometer', trimpot: 'trimmer', conn: 'connector', elcos: 'electrolytic', lytics: 'electrolytic', lytic: 'electrolytic',
   audio: 'sound', vid: 'video', brill: 'good', batt: 'battery', chars: 'characters', char: 'character', diag: 'diagnostic', sync: 'sync', synch: 'sync', hsync: 'hsync', floppies: 'floppy', joypad: 'joypad', wobbles: 'wobble', transformer: 'transformer', tranny: 'transformer', led: 'led', leds: 'led', ic: 'chip', ics: 'chip', elec: 'electrolytic',
 };

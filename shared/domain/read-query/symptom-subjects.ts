@@ -1,7 +1,7 @@
 import type { Symptom } from '../../schemas/vocabulary';
 import { isNegator, phraseWords } from './phrase-terms';
 import { stateClassesOf } from './state-words';
-import { FILLER_WORDS, GRAMMAR_WORDS, JOINER_WORDS, WEAK_WORDS } from './word-classes';
+import { BREAK_WORDS, FILLER_WORDS, GRAMMAR_WORDS, JOINER_WORDS, WEAK_WORDS } from './word-classes';
 
 export type SymptomSubject = { words: string[]; lack: 'absent' | 'dead' | 'good' };
 
@@ -29,7 +29,7 @@ const LACK: Reader = (word, next) => {
 const FINE: Reader = (word) => (stateClassesOf(word).some((c) => c === 'good' || c === 'present') ? 'good' : null);
 
 function subjectOf(words: string[], stateOf: Reader): SymptomSubject | null {
-  if (words.length > LONGEST_SUBJECT_PHRASE || words.some((w) => JOINER_WORDS.has(w))) return null;
+  if (words.length > LONGEST_SUBJECT_PHRASE || words.some((w) => JOINER_WORDS.has(w) || BREAK_WORDS.has(w))) return null;
   const states = words.map((w, at) => stateOf(w, words[at + 1]));
   const at = states.findIndex((s) => s !== null);
   const lack = states[at];

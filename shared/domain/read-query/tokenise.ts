@@ -3,7 +3,7 @@ import type { RawToken } from './token';
 
 const WORD = /[\p{L}\p{N}\p{M}_°]+(?:['’`´][\p{L}]{1,3}(?![\p{L}\p{N}]))?/uy;
 const NUMBER_START = /[+\-−±]?\.?\d|o\.?l\b|over[ -]?l|over[ -]?r|open line|out of range|infinit|∞/iy;
-const SPECIAL = /b\+(?![\w])|w\/o\b|r\/w\b|i\/o\b|a\/v\b|n\/a\b|on\/off\b/iy;
+const SPECIAL = /b\+(?![\w])|b[/&]w\b|w\/o\b|r\/w\b|i\/o\b|a\/v\b|n\/a\b|on\/off\b/iy;
 const MARK = /\r?\n|\.{2,}|…|->|=>|→|[,;:.!?/&+=()[\]{}|–—•·-]/uy;
 const WORD_CHARACTER = /[\p{L}\p{N}_]/u;
 
@@ -30,7 +30,7 @@ export function tokenise(text: string, limit: number): { tokens: RawToken[]; end
 function tokenAt(text: string, at: number): RawToken | null {
   const special = matchAt(SPECIAL, text, at);
   if (special !== null && !continuesWord(text, at)) {
-    return { start: at, end: at + special.length, word: special.toLowerCase().replace('/', ''), mark: false, reading: null };
+    return { start: at, end: at + special.length, word: special.toLowerCase().replace(/[/&]/, ''), mark: false, reading: null };
   }
   if (!continuesWord(text, at) && matchAt(NUMBER_START, text, at) !== null) {
     const reading = parseReadingAt(text, at);

@@ -76,7 +76,7 @@ describe('readQuery', () => {
   });
 
   it('returns what lies beyond a page as one unread span', () => {
-    const tail = 'zebra '.repeat(2000);
+    const tail = 'lorem '.repeat(2000);
     const result = read(`grey screen. ${tail}`);
     expect(result.findings.map((f) => f.id)).toEqual(['grey-screen']);
     expect(result.unread.at(-1)?.end).toBe(`grey screen. ${tail}`.trimEnd().length);
