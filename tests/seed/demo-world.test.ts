@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { demoFaultWorld, demoWorld } from '../../seed/demo-world';
 import { boardNetwork, findingsEvidence } from '../../seed/engine/board-network';
 import { unitWithWay } from '../../seed/engine/draw-unit';
@@ -8,6 +8,9 @@ import { seededRandom } from '../../seed/random';
 import { caseContentSchema, workingUnitSchema } from '../../shared/schemas/case';
 import { catalogueSchema } from '../../shared/schemas/device';
 import type { Finding } from '../../shared/schemas/finding';
+
+// Whole worlds are drawn here: seconds on an idle machine, more on a busy one.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 const BOARDS = [
   'quellbrook-8-rev-a',
@@ -70,7 +73,7 @@ describe('truePosterior', () => {
     ]);
     expect(total).toBeGreaterThan(1500);
     for (const [cause, p] of exact) expect(Math.abs((kept.get(cause) ?? 0) / total - p)).toBeLessThan(0.05);
-  }, 60_000);
+  });
 
   it('does not care about order or repetition, passes over what the board does not have, and is the prior for nothing', () => {
     const [board] = BOARDS as [string];
@@ -122,7 +125,7 @@ describe('drawUnit', () => {
     const board = 'quellbrook-8-rev-a';
     const hiders = new Map(demoWorld.vocabulary.symptoms.map((symptom) => [symptom.slug, symptom.hiddenBy]));
     const random = seededRandom(5);
-    for (let i = 0; i < 300; i += 1) {
+    for (let i = 0; i < 200; i += 1) {
       const unit = demoWorld.drawUnit(random, board);
       const shown = new Set(unit.symptoms.filter((each) => each.present).map((each) => each.symptom));
       const listed = new Set(unit.symptoms.map((each) => each.symptom));
@@ -152,8 +155,8 @@ describe('drawUnit', () => {
 describe('drawCases', () => {
   let cases: ReturnType<typeof demoWorld.drawCases> = [];
   beforeAll(() => {
-    cases = demoWorld.drawCases(7, 1500);
-  }, 60_000);
+    cases = demoWorld.drawCases(7, 1000);
+  });
 
   it('draws the same cases from the same seed, others from another', () => {
     expect(demoWorld.drawCases(7, 60)).toEqual(cases.slice(0, 60));
@@ -162,24 +165,23 @@ describe('drawCases', () => {
 
   it('draws cases that fit the schema, the vocabulary and the catalogue', () => {
     const checks = new Map(demoWorld.vocabulary.checks.map((check) => [check.slug, check]));
-    for (const { content, board } of cases) {
-      caseContentSchema.parse(content);
+    const roles = new Map(demoWorld.vocabulary.causes.map((cause) => [cause.slug, cause.role]));
+    const misfits = cases.filter(({ content, board }) => {
       const { device, board: place } = demoFaultWorld.place(board);
       const parts = new Map(place.parts.map((part) => [part.designator, part]));
-      expect([board, device.slug]).toContain(content.device);
-      for (const step of content.steps) {
-        if (step.kind !== 'check') continue;
-        expect(place.impossibleChecks).not.toContain(step.check);
-        expect(checks.get(step.check)?.outcomes.map((outcome) => outcome.slug)).toContain(step.outcome);
-        if (step.designator !== null) expect(parts.get(step.designator)?.role).toBe(checks.get(step.check)?.targetRole);
-      }
-      for (const { cause, designators } of content.causes) {
-        const role = demoWorld.vocabulary.causes.find((each) => each.slug === cause)?.role;
-        for (const designator of designators) expect(parts.get(designator)?.role).toBe(role);
-      }
-      for (const reading of content.readings)
-        expect(Number(reading.pin)).toBeLessThanOrEqual(parts.get(reading.designator)?.pins ?? 0);
-    }
+      const stepsFit = content.steps.every((step) => {
+        if (step.kind === 'fix') return true;
+        const check = checks.get(step.check);
+        const outcomeFits = check?.outcomes.some((outcome) => outcome.slug === step.outcome) ?? false;
+        const partFits = step.designator === null || parts.get(step.designator)?.role === check?.targetRole;
+        return outcomeFits && partFits && !place.impossibleChecks.includes(step.check);
+      });
+      const causesFit = content.causes.every((one) => one.designators.every((d) => parts.get(d)?.role === roles.get(one.cause)));
+      const readingsFit = content.readings.every((reading) => Number(reading.pin) <= (parts.get(reading.designator)?.pins ?? 0));
+      const deviceFits = content.device === board || content.device === device.slug;
+      return !(caseContentSchema.safeParse(content).success && stepsFit && causesFit && readingsFit && deviceFits);
+    });
+    expect(misfits).toEqual([]);
   });
 
   it('writes down numbers that the check turns into the outcome beside them', () => {
@@ -187,7 +189,7 @@ describe('drawCases', () => {
     const numbers = cases
       .flatMap(({ content }) => content.steps)
       .flatMap((step) => (step.kind === 'check' && step.value !== null ? [step] : []));
-    expect(numbers.length).toBeGreaterThan(300);
+    expect(numbers.length).toBeGreaterThan(200);
     for (const step of numbers) {
       const value = step.value as number;
       const band = checks

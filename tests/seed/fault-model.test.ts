@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { demoFaultWorld, demoWorld } from '../../seed/demo-world';
 import { createExperience } from '../../seed/draw-cases/suspicion';
 import { type BoardModel, wayCount } from '../../seed/engine/board-model';
@@ -8,6 +8,9 @@ import { unknownNames } from '../../seed/engine/unknown-names';
 import { faultModel } from '../../seed/fault-model';
 import { vocabulary } from '../../seed/vocabulary';
 import { FIX_RESULTS } from '../../shared/schemas/case';
+
+// Whole worlds are drawn here: seconds on an idle machine, more on a busy one.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 /** Keys in order at every level, so that only numbers and names count. */
 function canonical(value: unknown): unknown {

@@ -1,7 +1,10 @@
-import { beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { demoWorld } from '../../seed/demo-world';
 import { expand } from '../../seed/narrative/expand';
 import { seededRandom } from '../../seed/random';
+
+// Whole worlds are drawn here: seconds on an idle machine, more on a busy one.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 const words = (text: string): string[] => text.toLowerCase().match(/[a-z0-9']+/g) ?? [];
 
@@ -13,9 +16,9 @@ describe('narratives', () => {
   let texts: string[] = [];
   let cases: ReturnType<typeof demoWorld.drawCases> = [];
   beforeAll(() => {
-    cases = demoWorld.drawCases(21, 1500);
+    cases = demoWorld.drawCases(21, 1000);
     texts = cases.map(({ content }) => content.narrative);
-  }, 60_000);
+  });
 
   it('are never empty and never twice the same', () => {
     expect(texts.every((text) => text.length > 8)).toBe(true);
@@ -38,7 +41,7 @@ describe('narratives', () => {
       beginnings.set(first, (beginnings.get(first) ?? 0) + 1);
     }
     expect(Math.max(...beginnings.values()) / texts.length).toBeLessThan(0.04);
-    expect(beginnings.size).toBeGreaterThan(350);
+    expect(beginnings.size).toBeGreaterThan(300);
   });
 
   it('show no template on a page of ten: few runs of five words come back', () => {
