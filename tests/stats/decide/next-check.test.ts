@@ -1,8 +1,11 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { expectedBits, posteriorAfter, predictive } from '../../../shared/stats/decide/check-model';
 import { type CheckCandidate, nextChecks, SET_UP_SHARE } from '../../../shared/stats/decide/next-check';
 import { chainCheck, expectedChecks } from './half-split-chain';
+
+// Exact sums and many random cases: some seconds alone, more on a busy machine.
+vi.setConfig({ testTimeout: 120_000 });
 
 const plain: Omit<CheckCandidate, 'table' | 'values'> = {
   weight: 1,
