@@ -9,6 +9,9 @@ export const quietEnvironment = {
   npm_config_update_notifier: 'false',
 };
 
+/** @type {NodeJS.Signals[]} */
+const stopSignals = ['SIGINT', 'SIGTERM', 'SIGHUP'];
+
 /**
  * Runs a program in the project folder and collects what it prints.
  *
@@ -26,6 +29,12 @@ export function runCommand(program, args, { env = {}, onLine } = {}) {
       // npm and apt-get are scripts; on Windows those start only through a shell.
       shell: process.platform === 'win32' && program === 'npm',
     });
+    // Stopped while it works: what it started must not go on alone.
+    const stop = () => {
+      child.kill();
+      process.exit(130);
+    };
+    for (const signal of stopSignals) process.on(signal, stop);
     let output = '';
     let rest = '';
     const take = (/** @type {Buffer} */ chunk) => {
@@ -40,6 +49,7 @@ export function runCommand(program, args, { env = {}, onLine } = {}) {
     child.stderr.on('data', take);
     child.on('error', (error) => resolve({ code: 1, output: `${output}${error.message}` }));
     child.on('close', (code) => {
+      for (const signal of stopSignals) process.off(signal, stop);
       if (onLine && rest !== '') onLine(rest);
       resolve({ code: code ?? 1, output });
     });
