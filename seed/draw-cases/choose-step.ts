@@ -46,11 +46,9 @@ export function openingChecks(random: Random, repairer: Repairer, bench: Bench):
 }
 
 function canDo(check: Check | undefined, repairer: Repairer): boolean {
-  return (
-    check !== undefined &&
-    check.instruments.every((instrument) => repairer.instruments.has(instrument)) &&
-    check.needs.every((need) => repairer.has.has(need))
-  );
+  if (!check) return false;
+  const equipped = check.instruments.every((instrument) => repairer.instruments.has(instrument));
+  return equipped && check.needs.every((need) => repairer.has.has(need));
 }
 
 /**

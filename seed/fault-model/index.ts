@@ -2,11 +2,13 @@ import type { FaultModel } from '../engine/fault-model';
 import { boards } from './boards';
 import { driveHandheldCauses } from './causes-drive-handheld';
 import { logicCauses } from './causes-logic';
-import { memoryVideoCauses } from './causes-memory-video';
+import { memoryCauses } from './causes-memory';
 import { monitorCauses } from './causes-monitor';
 import { outsideCauses } from './causes-outside';
 import { powerCauses } from './causes-power';
-import { soundInputCauses } from './causes-sound-input';
+import { soundCauses } from './causes-sound';
+import { inputCauses } from './causes-input';
+import { videoCauses } from './causes-video';
 import { states } from './states';
 
 /** The written fault model of the demo world. Its numbers are frozen: statistics are measured against them. */
@@ -16,8 +18,10 @@ export const faultModel: FaultModel = {
     ...outsideCauses,
     ...powerCauses,
     ...logicCauses,
-    ...memoryVideoCauses,
-    ...soundInputCauses,
+    ...memoryCauses,
+    ...videoCauses,
+    ...soundCauses,
+    ...inputCauses,
     ...driveHandheldCauses,
     ...monitorCauses,
   },

@@ -3,7 +3,7 @@ import type { DeviceCategory } from '../../shared/schemas/terms';
 import type { Random } from '../world';
 import { layOut } from './story';
 import { drawTypist } from './typing';
-import { drawVoice } from './voices';
+import { drawVoice } from './draw-voice';
 import type { Lexicon } from './words';
 
 export type Telling = { readonly random: Random; readonly lexicon: Lexicon; readonly category: DeviceCategory };
