@@ -13,8 +13,14 @@ const NEAREST = 3;
  */
 export function absorbContext({ mentions, loose }: Attached, tokens: readonly Token[], context: ReaderContext): Mention[] {
   return mentions.filter((mention, at) => {
-    if (!isBare(mention) || (standsAlone(mention) && !isOccasion(mention, tokens) && !isPartOfNeighbour(mentions, at, tokens, context))) return true;
-    const result = loose.find((s) => s.result !== null && s.place.clause === mention.place.clause && s.place.group === mention.place.group);
+    if (
+      !isBare(mention) ||
+      (standsAlone(mention) && !isOccasion(mention, tokens) && !isPartOfNeighbour(mentions, at, tokens, context))
+    )
+      return true;
+    const result = loose.find(
+      (s) => s.result !== null && s.place.clause === mention.place.clause && s.place.group === mention.place.group,
+    );
     if (result !== undefined && mention.candidates.every((c) => c.target.kind === 'subject')) {
       result.tokens.push(...knownTokens(mention, tokens));
       return false;
@@ -32,7 +38,9 @@ export function absorbContext({ mentions, loose }: Attached, tokens: readonly To
 function isPartOfNeighbour(mentions: readonly Mention[], at: number, tokens: readonly Token[], context: ReaderContext): boolean {
   const mention = mentions[at] as Mention;
   if (mention.piece.to - mention.piece.from !== 1) return false;
-  const keys = (tokens[mention.piece.from] as Token).terms.flatMap(({ term }) => [...(context.index.entries.get(term)?.keys() ?? [])]);
+  const keys = (tokens[mention.piece.from] as Token).terms.flatMap(({ term }) => [
+    ...(context.index.entries.get(term)?.keys() ?? []),
+  ]);
   return [mentions[at - 1], mentions[at + 1]].some((m) => {
     if (m === undefined || !isSameItem(m, mention) || m.piece.to - m.piece.from < 2) return false;
     const target = m.candidates[0]?.target;
@@ -54,7 +62,11 @@ function isSameItem(a: Mention, b: Mention): boolean {
 }
 
 function isTelling(mention: Mention, context: ReaderContext): boolean {
-  return standsAlone(mention) || !isBare(mention) || mention.candidates.some((c) => c.target.kind === 'check' && context.trials.has(c.target.id));
+  return (
+    standsAlone(mention) ||
+    !isBare(mention) ||
+    mention.candidates.some((c) => c.target.kind === 'check' && context.trials.has(c.target.id))
+  );
 }
 
 function standsAlone(mention: Mention): boolean {
@@ -65,7 +77,10 @@ function fits(mention: Mention, host: Mention, context: ReaderContext): boolean 
   const checks = mention.candidates.flatMap((c) => (c.target.kind === 'check' ? [c.target.id] : []));
   if (checks.length === 0) return true;
   const areas = new Set(host.candidates.map((c) => areaOf(c.target, context)));
-  return checks.some((id) => areas.has(context.checks.get(id)?.area)) || mention.candidates.some((c) => c.target.kind === 'role' || c.target.kind === 'subject');
+  return (
+    checks.some((id) => areas.has(context.checks.get(id)?.area)) ||
+    mention.candidates.some((c) => c.target.kind === 'role' || c.target.kind === 'subject')
+  );
 }
 
 function areaOf(target: Mention['candidates'][number]['target'], context: ReaderContext): string | undefined {

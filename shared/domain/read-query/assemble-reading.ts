@@ -34,7 +34,10 @@ export function assembleReading(sentence: Sentence): Omit<ReadQuery, 'device'> {
     spans.push(span);
     place(sentence, result, read.resolution, span, said);
   }
-  for (const run of unreadRuns(tokens, claims, spans)) result.unread.push(piece(sentence.text, { start: (tokens[run.from] as Token).start, end: (tokens[run.to - 1] as Token).end }));
+  for (const run of unreadRuns(tokens, claims, spans))
+    result.unread.push(
+      piece(sentence.text, { start: (tokens[run.from] as Token).start, end: (tokens[run.to - 1] as Token).end }),
+    );
   addRest(sentence, result);
   for (const list of [result.findings, result.ambiguous, result.unread]) list.sort((a, b) => a.start - b.start);
   return result;
@@ -66,7 +69,13 @@ function readLoneWords(sentence: Sentence, reads: Read[], claims: Claims): void 
 }
 
 /** The same finding said twice is one finding; a contradiction is asked about. */
-function place(sentence: Sentence, result: Omit<ReadQuery, 'device'>, resolution: NonNullable<Resolution>, span: Span, said: Map<string, Finding>): void {
+function place(
+  sentence: Sentence,
+  result: Omit<ReadQuery, 'device'>,
+  resolution: NonNullable<Resolution>,
+  span: Span,
+  said: Map<string, Finding>,
+): void {
   const withLabel = (f: Finding) => ({ ...f, label: labelOf(f, sentence.context) });
   if (resolution.kind === 'ambiguous') {
     result.ambiguous.push({ ...piece(sentence.text, span), choices: resolution.choices.map(withLabel) });

@@ -13,7 +13,11 @@ type Step = { at: number; mention: Mention } | { at: number; state: Modifier };
  * video RAM, no change" to both, "no change after a recap" forwards. "Still grey" after a fix says that
  * it changed nothing, "now grey" that it changed the symptom; "tried" and "already" imply no change.
  */
-export function attachResults(attached: { mentions: Mention[]; loose: Modifier[] }, tokens: readonly Token[], context: ReaderContext): void {
+export function attachResults(
+  attached: { mentions: Mention[]; loose: Modifier[] },
+  tokens: readonly Token[],
+  context: ReaderContext,
+): void {
   const steps: Step[] = [
     ...attached.mentions.map((mention) => ({ at: mention.piece.from, mention })),
     ...attached.loose.map((state) => ({ at: state.piece.from, state })),
@@ -21,7 +25,6 @@ export function attachResults(attached: { mentions: Mention[]; loose: Modifier[]
   let pending: Mention[] = [];
   let held: Held | null = null;
   for (const [index, step] of steps.entries()) {
-    const previous = steps[index - 1];
     if ('mention' in step && isTryable(step.mention, context)) {
       const link: 'after' | 'list' | null = held === null ? null : linkBefore(step.mention, held.mention, tokens);
       if (held !== null && link !== null) {
@@ -30,25 +33,23 @@ export function attachResults(attached: { mentions: Mention[]; loose: Modifier[]
       } else if (step.mention.result === null) pending.push(step.mention);
       continue;
     }
-    if ('mention' in step && pending.length > 0) {
-      const told = step.mention.states.find((s) => s.result !== null)?.result;
-      if (told && isTrial(step.mention, context)) {
-        for (const fix of pending) give(fix, told, []);
-        pending = [];
-        continue;
-      }
-    }
-    const spoken = spokenResult(step, tokens, pending.length > 0, previous, context);
+    const scene = { tokens, pending: pending.length > 0, previous: steps[index - 1], context };
+    const spoken = trialResult(step, context) ?? spokenResult(step, scene);
     if (spoken === null) continue;
-    const spokenTokens = 'state' in step ? step.state.tokens : [];
+    const own = 'state' in step ? step.state.tokens : [];
     if (pending.length > 0) {
-      for (const [n, fix] of pending.entries()) give(fix, spoken, n === pending.length - 1 ? spokenTokens : []);
+      for (const [n, fix] of pending.entries()) give(fix, spoken, n === pending.length - 1 ? own : []);
       pending = [];
-    } else if ('state' in step || spoken === 'no-change' || spoken === 'cured') held = { result: spoken, tokens: spokenTokens, mention: null };
-    if ('state' in step && pending.length === 0) step.state.used ||= held === null || held.tokens !== spokenTokens;
+    } else if ('state' in step || spoken === 'no-change' || spoken === 'cured')
+      held = { result: spoken, tokens: own, mention: null };
   }
   for (const fix of pending) if (wasTried(fix, tokens)) fix.result = 'no-change';
-  for (const step of steps) if ('state' in step) step.state.used ||= attached.mentions.some((m) => step.state.tokens.every((t) => m.resultTokens.includes(t)));
+}
+
+/** The result that a trial in the same list was told: the fixes before it share it. */
+function trialResult(step: Step, context: ReaderContext): FixResult | null {
+  if (!('mention' in step) || !isTrial(step.mention, context)) return null;
+  return step.mention.states.find((s) => s.result !== null)?.result ?? null;
 }
 
 /** True for a fix, and for a check that tries something out and has not been told its outcome yet. */
@@ -70,7 +71,10 @@ function give(fix: Mention, result: FixResult, tokens: readonly number[]): void 
 
 /** "no change after a recap", "no joy with new RAM and a new crystal". */
 function linkBefore(fix: Mention, previous: Mention | null, tokens: readonly Token[]): 'after' | 'list' | null {
-  if (previous !== null) return fix.place.clause === previous.place.clause && fix.place.group - previous.place.group === 1 && fix.place.joiner !== ',' ? 'list' : null;
+  if (previous !== null)
+    return fix.place.clause === previous.place.clause && fix.place.group - previous.place.group === 1 && fix.place.joiner !== ','
+      ? 'list'
+      : null;
   for (let at = fix.piece.from; at >= Math.max(0, fix.piece.from - 4); at -= 1) {
     const token = tokens[at] as Token;
     if (token.role === 'break' || token.word === ',') return null;
@@ -79,9 +83,12 @@ function linkBefore(fix: Mention, previous: Mention | null, tokens: readonly Tok
   return null;
 }
 
-function spokenResult(step: Step, tokens: readonly Token[], pending: boolean, previous: Step | undefined, context: ReaderContext): FixResult | null {
+type Scene = { tokens: readonly Token[]; pending: boolean; previous: Step | undefined; context: ReaderContext };
+
+function spokenResult(step: Step, { tokens, pending, previous, context }: Scene): FixResult | null {
   const piece = 'mention' in step ? step.mention.piece : step.state.piece;
-  const still = hasWordBefore(step.at, tokens, STILL_WORDS) || tokens.slice(piece.from, piece.to).some((t) => STILL_WORDS.has(t.word));
+  const still =
+    hasWordBefore(step.at, tokens, STILL_WORDS) || tokens.slice(piece.from, piece.to).some((t) => STILL_WORDS.has(t.word));
   const now = hasWordBefore(step.at, tokens, NOW_WORDS) || hasWordAfter(step, tokens);
   if ('state' in step) {
     if (step.state.result !== null && !(step.state.result === 'cured' && step.state.negated)) return step.state.result;
@@ -96,11 +103,30 @@ function spokenResult(step: Step, tokens: readonly Token[], pending: boolean, pr
   if (!harm && endedNow(step.mention, tokens, context)) return 'cured';
   if (harm && still) return 'no-change';
   if (harm && pending && now) return 'symptom-changed';
-  if (harm && pending && (brokenOff(step.at, previous, tokens) || step.mention.negated || step.mention.leadsWithNo) && previous !== undefined && 'mention' in previous && isTryable(previous.mention, context) && brokenOff(step.at, previous, tokens)) return 'no-change';
+  if (
+    harm &&
+    pending &&
+    (brokenOff(step.at, previous, tokens) || step.mention.negated || step.mention.leadsWithNo) &&
+    previous !== undefined &&
+    'mention' in previous &&
+    isTryable(previous.mention, context) &&
+    brokenOff(step.at, previous, tokens)
+  )
+    return 'no-change';
   return null;
 }
 
-const ENDED_WORDS: ReadonlySet<string> = new Set(['gone', 'now', 'again', 'disappeared', 'vanished', 'cleared', 'fixed', 'cured', 'back']);
+const ENDED_WORDS: ReadonlySet<string> = new Set([
+  'gone',
+  'now',
+  'again',
+  'disappeared',
+  'vanished',
+  'cleared',
+  'fixed',
+  'cured',
+  'back',
+]);
 
 /** "Hum gone", "drive spins now": a symptom that was there and is no more. */
 function endedNow(mention: Mention, tokens: readonly Token[], context: ReaderContext): boolean {
@@ -143,7 +169,8 @@ function hasWordAfter(step: Step, tokens: readonly Token[]): boolean {
 /** "swapped the crystal but no clock": what follows "but" is what the fix left. */
 function brokenOff(at: number, previous: Step | undefined, tokens: readonly Token[]): boolean {
   if (previous === undefined) return false;
-  for (let i = previous.at; i < at; i += 1) if (['but', 'yet', 'though', 'however'].includes((tokens[i] as Token).word)) return true;
+  for (let i = previous.at; i < at; i += 1)
+    if (['but', 'yet', 'though', 'however'].includes((tokens[i] as Token).word)) return true;
   return false;
 }
 

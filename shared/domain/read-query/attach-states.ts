@@ -63,9 +63,19 @@ function previousBare(walk: Walk, state: Modifier): Mention | null {
 /** "Present and correct": a second state that says the same of the same thing. */
 function previousAgreeing(walk: Walk, state: Modifier): Mention | null {
   const mention = walk.mentions.at(-1);
-  if (mention === undefined || mention.stateFrom !== 'after' || mention.place.clause !== state.place.clause || state.place.group - mention.place.group !== 1 || state.place.joiner !== 'and') return null;
+  if (
+    mention === undefined ||
+    mention.stateFrom !== 'after' ||
+    mention.place.clause !== state.place.clause ||
+    state.place.group - mention.place.group !== 1 ||
+    state.place.joiner !== 'and'
+  )
+    return null;
   if (state.result !== null && isFixOrTrial(walk, mention)) return null;
-  const said = (states: Modifier[]) => mention.candidates.map((c) => JSON.stringify(judgeCandidate(c.target, { negated: mention.negated, states }, walk.context).findings)).join();
+  const said = (states: Modifier[]) =>
+    mention.candidates
+      .map((c) => JSON.stringify(judgeCandidate(c.target, { negated: mention.negated, states }, walk.context).findings))
+      .join();
   return said(mention.states) === said([...mention.states, state]) ? mention : null;
 }
 
@@ -92,7 +102,20 @@ function becomesRelatedCheck(walk: Walk, state: Modifier): boolean {
 }
 
 function emptyMention(state: Modifier): Mention {
-  return { kind: 'mention', piece: state.piece, place: state.place, candidates: [], negated: false, affirmed: false, leadsWithNo: false, stateFrom: null, states: [], result: null, tokens: [...state.tokens], resultTokens: [] };
+  return {
+    kind: 'mention',
+    piece: state.piece,
+    place: state.place,
+    candidates: [],
+    negated: false,
+    affirmed: false,
+    leadsWithNo: false,
+    stateFrom: null,
+    states: [],
+    result: null,
+    tokens: [...state.tokens],
+    resultTokens: [],
+  };
 }
 
 /** Words such as "rails" right before the state, which name nothing alone. */
@@ -137,12 +160,17 @@ function canTake(walk: Walk, mention: Mention, state: Modifier): boolean {
   if (isBare(mention)) return accepts(mention.candidates, state, walk.context);
   if (mention.stateFrom === 'before' && mention.states.length > 0) return false;
   if (mention.negated) return false;
-  return mention.candidates.some((c) => judgeCandidate(c.target, { negated: false, states: [...mention.states, state] }, walk.context).findings.length > 0);
+  return mention.candidates.some(
+    (c) => judgeCandidate(c.target, { negated: false, states: [...mention.states, state] }, walk.context).findings.length > 0,
+  );
 }
 
 /** A trial's own outcome that is no general result of fixes ("works fine"). */
 function isDirectOutcome(mention: Mention, state: Modifier): boolean {
-  return state.result === null && mention.candidates.some((c) => c.target.kind === 'check' && (state.outcomes.has(c.target.id) || state.classes.size > 0));
+  return (
+    state.result === null &&
+    mention.candidates.some((c) => c.target.kind === 'check' && (state.outcomes.has(c.target.id) || state.classes.size > 0))
+  );
 }
 
 function isTrial(walk: Walk, mention: Mention): boolean {
@@ -173,7 +201,8 @@ function takeMention(walk: Walk, mention: Mention, next: Node | undefined): void
 function isSaidOfNeighbour(walk: Walk, mention: Mention, next: Node | undefined): boolean {
   const state = asModifier(walk.tokens, mention.piece, mention.place);
   if (walk.last !== null && isBare(walk.last) && saysMore(walk.last)) return accepts(walk.last.candidates, state, walk.context);
-  if (next?.kind !== 'mention' || next.place.group !== mention.place.group || next.place.clause !== mention.place.clause) return false;
+  if (next?.kind !== 'mention' || next.place.group !== mention.place.group || next.place.clause !== mention.place.clause)
+    return false;
   return saysMore(next) && !canModify(next) && accepts(next.candidates, state, walk.context);
 }
 
@@ -192,5 +221,4 @@ function attach(mention: Mention, state: Modifier, from: 'before' | 'after'): vo
   mention.states.push(state);
   mention.stateFrom ??= from;
   mention.tokens.push(...state.tokens);
-  state.used = true;
 }

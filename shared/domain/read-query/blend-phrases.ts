@@ -23,7 +23,14 @@ export function blendPhrases(tokens: readonly Token[], from: number, to: number,
     const shared = sharedTargets(token, tokens[next] as Token, index);
     if (shared.length === 0 || shared.length > MOST_ENTRIES) continue;
     const score = shared.length === 1 ? BLEND_SCORE.one : BLEND_SCORE.several;
-    matches.push({ from: at, to: next + 1, score, inner: [], missing: 0, targets: shared.map((target) => ({ target, quality: 1, sameWords: false })) });
+    matches.push({
+      from: at,
+      to: next + 1,
+      score,
+      inner: [],
+      missing: 0,
+      targets: shared.map((target) => ({ target, quality: 1, sameWords: false })),
+    });
   }
   return matches;
 }

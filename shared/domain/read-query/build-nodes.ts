@@ -82,8 +82,18 @@ function nodeOf(tokens: readonly Token[], piece: Piece, place: Place): Node {
   const entities = piece.candidates.filter((c) => ENTITY_KINDS.has(c.target.kind));
   if (entities.length === 0) return asModifier(tokens, piece, place);
   return {
-    kind: 'mention', piece, place, candidates: entities, negated: false, affirmed: false, leadsWithNo: first.role === 'negator', stateFrom: null, states: [], result: null,
-    tokens: tokensOf(piece), resultTokens: [],
+    kind: 'mention',
+    piece,
+    place,
+    candidates: entities,
+    negated: false,
+    affirmed: false,
+    leadsWithNo: first.role === 'negator',
+    stateFrom: null,
+    states: [],
+    result: null,
+    tokens: tokensOf(piece),
+    resultTokens: [],
   };
 }
 
@@ -97,12 +107,25 @@ export function asModifier(tokens: readonly Token[], piece: Piece, place: Place)
   }
   const first = tokens[piece.from] as Token;
   const reading = piece.to - piece.from === 1 ? first.reading : null;
-  return { kind: 'modifier', piece, place, classes: piece.classes, outcomes, result, reading, negated: false, tokens: tokensOf(piece), used: false };
+  return {
+    kind: 'modifier',
+    piece,
+    place,
+    classes: piece.classes,
+    outcomes,
+    result,
+    reading,
+    negated: false,
+    tokens: tokensOf(piece),
+  };
 }
 
 /** True for a piece that could be said of something else: it names a state, an outcome or a result. */
 export function canModify(mention: Mention): boolean {
-  return mention.piece.classes.size > 0 || mention.piece.candidates.some((c) => c.target.kind === 'outcome' || c.target.kind === 'result');
+  return (
+    mention.piece.classes.size > 0 ||
+    mention.piece.candidates.some((c) => c.target.kind === 'outcome' || c.target.kind === 'result')
+  );
 }
 
 function tokensOf(piece: Piece): number[] {

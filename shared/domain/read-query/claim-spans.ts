@@ -11,7 +11,13 @@ export type Span = { start: number; end: number };
  * The span of a reading: its own words, widened over its states as long as only words without a
  * meaning of their own, or its own, lie between. Spans of different readings so never overlap.
  */
-export function spanOf(core: { from: number; to: number }, own: readonly number[], owner: number, claims: Claims, tokens: readonly Token[]): Span {
+export function spanOf(
+  core: { from: number; to: number },
+  own: readonly number[],
+  owner: number,
+  claims: Claims,
+  tokens: readonly Token[],
+): Span {
   let { from, to } = core;
   const free = (at: number) => claims[at] === owner || (claims[at] === null && isPassable(tokens[at] as Token));
   for (const at of [...own].sort((a, b) => distanceTo(a, core) - distanceTo(b, core))) {
@@ -49,7 +55,16 @@ export function unreadRuns(tokens: readonly Token[], claims: Claims, spans: read
 }
 
 /** Verbs that only say that a part was put in: the fix is read from its neighbours. */
-const PLACING_WORDS: ReadonlySet<string> = new Set(['fitted', 'fit', 'installed', 'refitted', 'soldered', 'tried', 'swapped', 'replaced']);
+const PLACING_WORDS: ReadonlySet<string> = new Set([
+  'fitted',
+  'fit',
+  'installed',
+  'refitted',
+  'soldered',
+  'tried',
+  'swapped',
+  'replaced',
+]);
 
 /** True for a word that must not be passed over: it means something, or nobody knows that it does not. */
 export function isContent(token: Token): boolean {
@@ -57,12 +72,21 @@ export function isContent(token: Token): boolean {
 }
 
 function needsReading(token: Token, at: number, tokens: readonly Token[], claims: Claims): boolean {
-  if (PLACING_WORDS.has(token.word) && [at - 2, at - 1, at + 1, at + 2].some((i) => claims[i] !== null && claims[i] !== undefined)) return false;
+  if (
+    PLACING_WORDS.has(token.word) &&
+    [at - 2, at - 1, at + 1, at + 2].some((i) => claims[i] !== null && claims[i] !== undefined)
+  )
+    return false;
   if (isContent(token)) return true;
   if (token.role === 'filler') return stateClassesOf(token.word).length > 0;
   if (token.role !== 'weak') return false;
   const beside = (i: number) => claims[i] !== null && claims[i] !== undefined;
-  return !beside(at - 1) && !beside(at + 1) && !(isSmall(tokens[at - 1]) && beside(at - 2)) && !(isSmall(tokens[at + 1]) && beside(at + 2));
+  return (
+    !beside(at - 1) &&
+    !beside(at + 1) &&
+    !(isSmall(tokens[at - 1]) && beside(at - 2)) &&
+    !(isSmall(tokens[at + 1]) && beside(at + 2))
+  );
 }
 
 function isSmall(token: Token | undefined): boolean {

@@ -50,7 +50,10 @@ function groupByRange(matches: readonly PhraseMatch[]): RangeGroup[] {
   for (const match of matches) {
     const key = match.from * 100_000 + match.to;
     const group = groups.get(key);
-    const score = match.score * topQuality(match) * (namesThing(match) ? 1 : match.to - match.from > 1 ? STATE_SHARE.several : STATE_SHARE.one);
+    const score =
+      match.score *
+      topQuality(match) *
+      (namesThing(match) ? 1 : match.to - match.from > 1 ? STATE_SHARE.several : STATE_SHARE.one);
     if (group === undefined) groups.set(key, { from: match.from, to: match.to, score, matches: [match] });
     else {
       group.matches.push(match);
@@ -88,7 +91,8 @@ function walkBack(tokens: readonly Token[], from: number, to: number, taken: rea
       continue;
     }
     const token = tokens[end - 1] as Token;
-    if (singleScore(token) > 0) pieces.push({ from: end - 1, to: end, candidates: [], classes: new Set(stateClassesOf(token.word)), inner: [] });
+    if (singleScore(token) > 0)
+      pieces.push({ from: end - 1, to: end, candidates: [], classes: new Set(stateClassesOf(token.word)), inner: [] });
     end -= 1;
   }
   return pieces.reverse();

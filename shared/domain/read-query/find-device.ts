@@ -6,7 +6,10 @@ import type { RawToken } from './token';
 import { tokenise } from './tokenise';
 
 /** Names of models and revisions as word lists, longest first. */
-export type DeviceNames = { models: { slug: string; words: string[] }[]; boards: ReadonlyMap<string, { slug: string; words: string[] }[]> };
+export type DeviceNames = {
+  models: { slug: string; words: string[] }[];
+  boards: ReadonlyMap<string, { slug: string; words: string[] }[]>;
+};
 
 /** The device that the words mention and the raw tokens that say so. */
 export type DeviceMention = { slug: string; tokens: ReadonlySet<number> };
@@ -15,13 +18,19 @@ export type DeviceMention = { slug: string; tokens: ReadonlySet<number> };
 const REVISION_WORDS: ReadonlySet<string> = new Set(['rev', 'revision', 'issue', 'board', 'version', 'ver', 'mk', 'mark', 'iss']);
 
 export function deviceNames(catalogue: DeviceCatalogue): DeviceNames {
-  const models = catalogue.models.flatMap((m) => [m.name, m.slug.replaceAll('-', ' '), ...m.synonyms].map((name) => ({ slug: m.slug, words: wordsOf(name) })));
-  const boards = new Map(catalogue.models.map((m) => [m.slug, m.boards.map((b) => ({ slug: b.slug, words: wordsOf(b.revision) }))]));
+  const models = catalogue.models.flatMap((m) =>
+    [m.name, m.slug.replaceAll('-', ' '), ...m.synonyms].map((name) => ({ slug: m.slug, words: wordsOf(name) })),
+  );
+  const boards = new Map(
+    catalogue.models.map((m) => [m.slug, m.boards.map((b) => ({ slug: b.slug, words: wordsOf(b.revision) }))]),
+  );
   return { models: models.filter((m) => m.words.length > 0).sort((a, b) => lengthOf(b.words) - lengthOf(a.words)), boards };
 }
 
 function wordsOf(name: string): string[] {
-  return tokenise(name, 12).tokens.filter((t) => !t.mark).map((t) => normalWord(t.word));
+  return tokenise(name, 12)
+    .tokens.filter((t) => !t.mark)
+    .map((t) => normalWord(t.word));
 }
 
 function lengthOf(words: readonly string[]): number {
@@ -77,14 +86,23 @@ function sameName(written: string, name: string): boolean {
 }
 
 /** A revision's own words ("rev b"), or its letter behind any word for revision ("board b", "issue b"). */
-function findBoard(words: readonly string[], model: readonly number[], boards: readonly { slug: string; words: string[] }[]): { slug: string; tokens: number[] } | null {
+function findBoard(
+  words: readonly string[],
+  model: readonly number[],
+  boards: readonly { slug: string; words: string[] }[],
+): { slug: string; tokens: number[] } | null {
   for (const board of boards) {
     const last = board.words.at(-1);
     if (last === undefined) continue;
     for (let at = 0; at < words.length; at += 1) {
       if (words[at] !== last || model.includes(at)) continue;
       const before = previousWord(words, at);
-      if (before !== null && !model.includes(before) && (REVISION_WORDS.has(words[before] as string) || board.words.at(-2) === words[before])) return { slug: board.slug, tokens: [before, at] };
+      if (
+        before !== null &&
+        !model.includes(before) &&
+        (REVISION_WORDS.has(words[before] as string) || board.words.at(-2) === words[before])
+      )
+        return { slug: board.slug, tokens: [before, at] };
     }
     const glued = words.findIndex((w) => [...REVISION_WORDS].some((r) => w === r + last));
     if (glued >= 0) return { slug: board.slug, tokens: [glued] };

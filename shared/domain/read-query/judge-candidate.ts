@@ -62,7 +62,8 @@ function judgeSubject(target: Extract<Target, { kind: 'subject' }>, said: Said):
 }
 
 function lackOf(classes: ReadonlySet<StateClass>, lack: 'absent' | 'dead' | 'good'): boolean | null {
-  if (classes.has('good') || classes.has('present') || classes.has('steady') || (classes.has('pulsing') && lack !== 'dead')) return false;
+  if (classes.has('good') || classes.has('present') || classes.has('steady') || (classes.has('pulsing') && lack !== 'dead'))
+    return false;
   return classes.has('absent') || classes.has('dead') ? true : null;
 }
 
@@ -92,7 +93,12 @@ function judgeCheck(id: string, said: Said, context: ReaderContext): Judgement {
 }
 
 /** A trial that "works" cured the fault, one that is "dead" left it. */
-function judgeTrial(id: string, trial: ReadonlyMap<FixResult, string>, classes: ReadonlySet<StateClass>, negated: boolean): Judgement {
+function judgeTrial(
+  id: string,
+  trial: ReadonlyMap<FixResult, string>,
+  classes: ReadonlySet<StateClass>,
+  negated: boolean,
+): Judgement {
   const fine = classes.has('good') || classes.has('present');
   const faulty = classes.has('dead') || classes.has('absent') || classes.has('bad');
   if (fine === faulty) return CANNOT;
@@ -115,7 +121,8 @@ function judged(id: string, reading: { sure: boolean; outcomes: readonly string[
 export function outcomeOfWritten(check: Check, reading: WrittenReading): string | null {
   if (reading.overload) return outcomeOfOverload(check) ?? overloadByName(check);
   if (reading.value === null) return null;
-  if (reading.value === 0 && check.rule === null && reading.unit !== null) return outcomeOfState(classesOfOutcomes(check), new Set(['absent']), false).outcomes[0] ?? null;
+  if (reading.value === 0 && check.rule === null && reading.unit !== null)
+    return outcomeOfState(classesOfOutcomes(check), new Set(['absent']), false).outcomes[0] ?? null;
   const ruled = outcomeOfReading(check, { ...reading, value: reading.value });
   if (ruled !== null) return ruled;
   if (check.rule !== null && reading.value > 0) {
@@ -134,7 +141,9 @@ function overloadByName(check: Check): string | null {
 
 /** A part with a state ("processor hot"): the checks that look at this part and know that very state. */
 function judgeRole(role: string, said: Said, context: ReaderContext): Judgement {
-  const judgements = (context.checksOfRole.get(role) ?? []).filter((id) => !context.trials.has(id)).map((id) => judgeCheck(id, said, context));
+  const judgements = (context.checksOfRole.get(role) ?? [])
+    .filter((id) => !context.trials.has(id))
+    .map((id) => judgeCheck(id, said, context));
   const direct = judgements.filter((j) => j.fit >= FIT.direct);
   const findings = direct.flatMap((j) => j.findings);
   return { findings, fit: direct.length === 1 ? FIT.sure : FIT.far };
@@ -142,5 +151,7 @@ function judgeRole(role: string, said: Said, context: ReaderContext): Judgement 
 
 /** True where a state can be said of at least one candidate. */
 export function accepts(candidates: readonly { target: Target }[], state: Modifier, context: ReaderContext): boolean {
-  return candidates.some(({ target }) => judgeCandidate(target, { negated: false, states: [state] }, context).findings.length > 0);
+  return candidates.some(
+    ({ target }) => judgeCandidate(target, { negated: false, states: [state] }, context).findings.length > 0,
+  );
 }

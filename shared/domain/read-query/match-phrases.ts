@@ -20,7 +20,21 @@ type Hit = { at: number; slot: number; weight: number };
 
 const WORDS_BETWEEN = 5;
 /** Score of a telling word, of a small one, for each further telling word, and what each flaw costs. */
-const SCORE = { telling: 1, small: 0.25, together: 0.5, gap: 0.04, stranger: 0.6, inner: 0.3, disorder: 0.1, missing: 1.3, dropped: 0.55, optional: 0.15, unsaid: 0.18, no: 0.6, faint: 0.1 } as const;
+const SCORE = {
+  telling: 1,
+  small: 0.25,
+  together: 0.5,
+  gap: 0.04,
+  stranger: 0.6,
+  inner: 0.3,
+  disorder: 0.1,
+  missing: 1.3,
+  dropped: 0.55,
+  optional: 0.15,
+  unsaid: 0.18,
+  no: 0.6,
+  faint: 0.1,
+} as const;
 
 /** Finds every phrase of the index in one clause (tokens `from` to `to`, exclusive), in any word order. */
 export function matchPhrases(tokens: readonly Token[], from: number, to: number, index: PhraseIndex): PhraseMatch[] {
@@ -50,7 +64,8 @@ function collectHits(tokens: readonly Token[], from: number, to: number, index: 
     const token = tokens[at] as Token;
     negated ||= token.role === 'negator';
     for (const { term } of token.terms) {
-      for (const { phrase, slot } of index.postings.get(term) ?? []) if (slot >= 0) seen.set(phrase.id, (seen.get(phrase.id) ?? 0) | (1 << slot));
+      for (const { phrase, slot } of index.postings.get(term) ?? [])
+        if (slot >= 0) seen.set(phrase.id, (seen.get(phrase.id) ?? 0) | (1 << slot));
     }
   }
   const hits = new Map<Phrase, Hit[]>();
@@ -117,7 +132,10 @@ function windowFrom(tokens: readonly Token[], phrase: Phrase, hits: readonly Hit
   const dropped = phrase.required.filter((_, slot) => (phrase.droppable & (1 << slot)) !== 0 && !chosen.has(slot)).length;
   const missing = phrase.required.length - chosen.size - dropped;
   if (missing > allowedMissing(phrase) || (missing > 0 && !chosenNegator(phrase, chosen))) return null;
-  const optional = phrase.optional.length === 0 ? [] : hits.filter((h) => h.slot < 0 && h.at >= start.at - 1 && h.at <= last + 1 && !used.has(h.at));
+  const optional =
+    phrase.optional.length === 0
+      ? []
+      : hits.filter((h) => h.slot < 0 && h.at >= start.at - 1 && h.at <= last + 1 && !used.has(h.at));
   return scored(tokens, phrase, { chosen: [...chosen.values()], optional, used, missing, dropped });
 }
 
@@ -147,7 +165,10 @@ function scored(tokens: readonly Token[], phrase: Phrase, window: Window): Phras
     score += hit.weight * (small ? SCORE.small : SCORE.telling);
     telling += small ? 0.3 : 1;
   }
-  score += SCORE.together * Math.max(0, telling - 1) + SCORE.optional * window.optional.length - SCORE.unsaid * (phrase.optional.length - window.optional.length);
+  score +=
+    SCORE.together * Math.max(0, telling - 1) +
+    SCORE.optional * window.optional.length -
+    SCORE.unsaid * (phrase.optional.length - window.optional.length);
   if (!inOrder(window.chosen)) score -= SCORE.disorder;
   if (telling < 0.9 && !window.chosen.some((h) => (tokens[h.at] as Token).role === 'negator')) score *= SCORE.faint;
   const written = window.chosen.map((h) => tokens[h.at] as Token).filter((t) => t.role !== 'negator');
@@ -155,7 +176,11 @@ function scored(tokens: readonly Token[], phrase: Phrase, window: Window): Phras
     .filter((t) => gap.inner.length === 0 || takesInner(t.target, tokens, gap.inner))
     .filter((t) => window.dropped === 0 || t.target.kind === 'check')
     .filter((t) => t.target.kind !== 'fix' || !gap.later)
-    .map(({ target, quality, words }) => ({ target, quality, sameWords: window.dropped === 0 && written.every((t) => words.has(t.word)) }));
+    .map(({ target, quality, words }) => ({
+      target,
+      quality,
+      sameWords: window.dropped === 0 && written.every((t) => words.has(t.word)),
+    }));
   return targets.length === 0 ? null : { from, to, score, targets, inner: gap.inner, missing: window.missing };
 }
 
@@ -168,7 +193,13 @@ function inOrder(hits: readonly Hit[]): boolean {
 const LATER_WORDS: ReadonlySet<string> = new Set(['after', 'despite', 'following', 'when', 'once']);
 
 /** What stands between a phrase's words: small words pass, states are kept for later, telling words forbid. */
-function judgeGap(tokens: readonly Token[], phrase: Phrase, from: number, to: number, used: ReadonlySet<number>): { cost: number; inner: number[]; later: boolean } | null {
+function judgeGap(
+  tokens: readonly Token[],
+  phrase: Phrase,
+  from: number,
+  to: number,
+  used: ReadonlySet<number>,
+): { cost: number; inner: number[]; later: boolean } | null {
   const inner: number[] = [];
   let cost = 0;
   let strangers = 0;

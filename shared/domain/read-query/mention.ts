@@ -17,7 +17,6 @@ export type Modifier = {
   negated: boolean;
   /** Tokens that it is made of, with its "not". */
   tokens: number[];
-  used: boolean;
 };
 
 /** Something named that a finding may be about. */

@@ -62,7 +62,8 @@ export function outcomeOfState(outcomes: OutcomeClasses, classes: ReadonlySet<St
 function negatedOutcome(outcomes: OutcomeClasses, classes: ReadonlySet<StateClass>): StateReading {
   const working = outcomes.find((o) => o.working);
   if (working === undefined) return NONE;
-  if (classes.size === 0) return isAboutHarm(outcomes) ? one(working.outcome) : outcomeOfState(outcomes, new Set(['absent']), false);
+  if (classes.size === 0)
+    return isAboutHarm(outcomes) ? one(working.outcome) : outcomeOfState(outcomes, new Set(['absent']), false);
   const eitherWay = outcomes.find((o) => !o.working && o.classes.has('stuck') && o.classes.has('high') && o.classes.has('low'));
   if (eitherWay !== undefined && [...classes].every((c) => c === 'high' || c === 'low')) return one(eitherWay.outcome);
   const denied = byOwnWords(outcomes, classes);

@@ -1,13 +1,14 @@
 import type { FixResult } from '../../schemas/case';
 import type { Vocabulary } from '../../schemas/vocabulary';
+import { add, addWhole, addWords, type Builder, insert, isNo, QUALITY } from './collect-phrases';
+import { characteristicTerms, contrastsOf, entriesOf } from './entry-terms';
 import { ACTION_TERMS, actionWords, RESULT_PHRASES } from './fix-words';
 import { buildLexicon, type Lexicon } from './lexicon';
-import type { NamedTarget, Phrase, Target } from './phrase';
-import { phraseTerms, phraseWords, type PhraseTerms } from './phrase-terms';
+import type { Phrase, Target } from './phrase';
+import { phraseTerms, phraseWords } from './phrase-terms';
 import { roleRenamer } from './rename-roles';
 import { subjectsOf } from './symptom-subjects';
 import { STATE_PHRASES, stateWords } from './state-words';
-import { CANNOT_TERM, NO_TERM } from './token';
 import { NEGATOR_WORDS, WEAK_WORDS } from './word-classes';
 
 /** Everything that can be recognised, by the terms that name it. */
@@ -24,11 +25,6 @@ export type PhraseIndex = {
   lexicon: Lexicon;
 };
 
-type Builder = { byKey: Map<string, Phrase>; known: Map<string, NamedTarget>; words: Map<string, number> };
-
-/** Labels and synonyms as written count fully; slugs and derived phrases a little less, so that written ones win. */
-const QUALITY = { written: 1, slug: 0.9, derived: 0.94, guessed: 0.85, told: 1.4 } as const;
-
 /** Builds the index from a vocabulary and the general words of the bench. */
 export function buildPhraseIndex(vocabulary: Vocabulary): PhraseIndex {
   const builder: Builder = { byKey: new Map(), known: new Map(), words: new Map() };
@@ -41,13 +37,21 @@ export function buildPhraseIndex(vocabulary: Vocabulary): PhraseIndex {
   for (const role of vocabulary.roles) {
     for (const phrase of [role.label, ...role.synonyms]) add(builder, phrase, { kind: 'role', id: role.slug }, QUALITY.derived);
   }
-  for (const [phrase, classes] of Object.entries(STATE_PHRASES)) add(builder, phrase, { kind: 'state', classes }, QUALITY.written);
+  for (const [phrase, classes] of Object.entries(STATE_PHRASES))
+    add(builder, phrase, { kind: 'state', classes }, QUALITY.written);
   for (const [result, phrases] of Object.entries(RESULT_PHRASES) as [FixResult, readonly string[]][]) {
     for (const phrase of phrases) add(builder, phrase, { kind: 'result', result }, QUALITY.written);
   }
   for (const word of benchWords()) if (!builder.words.has(word)) builder.words.set(word, 1);
   const phrases = [...builder.byKey.values()];
-  return { phrases, postings: postingsOf(phrases), entries: entriesOf(phrases), contrasts: contrastsOf(vocabulary), characteristic: characteristicTerms(vocabulary), lexicon: buildLexicon(builder.words) };
+  return {
+    phrases,
+    postings: postingsOf(phrases),
+    entries: entriesOf(phrases, QUALITY.written),
+    contrasts: contrastsOf(vocabulary),
+    characteristic: characteristicTerms(vocabulary),
+    lexicon: buildLexicon(builder.words),
+  };
 }
 
 /** General words of five letters and more, so that slips in "missing" or "replaced" are mended too. */
@@ -59,7 +63,8 @@ function addSymptoms(builder: Builder, vocabulary: Vocabulary): void {
   for (const symptom of vocabulary.symptoms) {
     const written = [symptom.label, ...symptom.synonyms];
     for (const phrase of written) add(builder, phrase, { kind: 'symptom', id: symptom.slug, value: 'present' }, QUALITY.written);
-    for (const phrase of symptom.absentPhrases) add(builder, phrase, { kind: 'symptom', id: symptom.slug, value: 'absent' }, QUALITY.written);
+    for (const phrase of symptom.absentPhrases)
+      add(builder, phrase, { kind: 'symptom', id: symptom.slug, value: 'absent' }, QUALITY.written);
     for (const { words, lack } of subjectsOf(symptom)) {
       addWords(builder, words, { kind: 'subject', id: symptom.slug, lack }, lack === 'good' ? QUALITY.guessed : QUALITY.derived);
     }
@@ -71,7 +76,8 @@ function addDerivedSymptoms(builder: Builder, vocabulary: Vocabulary): void {
   const otherNames = roleRenamer(vocabulary.roles);
   for (const symptom of vocabulary.symptoms) {
     const target: Target = { kind: 'symptom', id: symptom.slug, value: 'present' };
-    for (const phrase of [symptom.label, ...symptom.synonyms].flatMap((w) => otherNames(w))) add(builder, phrase, target, QUALITY.derived);
+    for (const phrase of [symptom.label, ...symptom.synonyms].flatMap((w) => otherNames(w)))
+      add(builder, phrase, target, QUALITY.derived);
     add(builder, symptom.slug.replaceAll('-', ' '), target, QUALITY.slug);
   }
 }
@@ -108,19 +114,15 @@ function addTold(builder: Builder, vocabulary: Vocabulary): void {
   for (const role of vocabulary.roles) {
     const checks = vocabulary.checks.filter((c) => c.targetRole === role.slug);
     for (const state of ['hot', 'cold']) {
-      const knowing = checks.flatMap((c) => c.outcomes.filter((o) => o.synonyms.includes(state)).map((o) => ({ check: c.slug, outcome: o.slug })));
+      const knowing = checks.flatMap((c) =>
+        c.outcomes.filter((o) => o.synonyms.includes(state)).map((o) => ({ check: c.slug, outcome: o.slug })),
+      );
       const only = knowing[0];
       if (only === undefined || knowing.length > 1) continue;
-      for (const name of [role.label, ...role.synonyms]) add(builder, `${name} ${state}`, { kind: 'told', ...only }, QUALITY.told);
+      for (const name of [role.label, ...role.synonyms])
+        add(builder, `${name} ${state}`, { kind: 'told', ...only }, QUALITY.told);
     }
   }
-}
-
-/** All words of the phrase needed, small ones too: "no reset pulse" is not "no reset". */
-function addWhole(builder: Builder, phrase: string, target: Target): void {
-  const words = phraseWords(phrase);
-  const terms = phraseTerms(words, false);
-  if (terms !== null) insert(builder, { terms: { ...terms, required: [...terms.required, ...terms.optional], optional: [] }, words, target, quality: QUALITY.written });
 }
 
 /** True for an outcome that says of what it speaks: "no reset pulse" of the reset line. */
@@ -152,90 +154,12 @@ function addFixes(builder: Builder, vocabulary: Vocabulary): void {
   }
 }
 
-function add(builder: Builder, phrase: string, target: Target, quality: number): void {
-  addWords(builder, phraseWords(phrase), target, quality);
-}
-
 /** "d0 to d7" also names each line of the range. */
 function rangeMembers(phrase: string): string[] {
   const range = /^([a-z])(\d{1,2})(?: to |-)\1(\d{1,2})$/i.exec(phrase.trim());
   if (range === null) return [];
   const [from, to] = [Number(range[2]), Number(range[3])];
   return Array.from({ length: Math.max(0, Math.min(to - from + 1, 32)) }, (_, i) => `${range[1]}${from + i}`);
-}
-
-function addWords(builder: Builder, words: readonly string[], target: Target, quality: number, asFix = false): void {
-  for (const word of words) builder.words.set(word, (builder.words.get(word) ?? 0) + 1);
-  const terms = phraseTerms(words, asFix);
-  if (terms !== null) insert(builder, { terms, words, target, quality });
-}
-
-type Entry = { terms: PhraseTerms; words: readonly string[]; target: Target; quality: number };
-
-function insert(builder: Builder, { terms, words, target, quality }: Entry): void {
-  const key = [...terms.required].sort().join(' ') + '|' + [...terms.optional].sort().join(' ');
-  const phrase: Phrase = builder.byKey.get(key) ?? { id: builder.byKey.size, ...terms, noSlot: terms.required.findIndex(isNo), droppable: droppableSlots(terms), targets: [] };
-  builder.byKey.set(key, phrase);
-  const name = `${key} > ${Object.values(target).join(' ')}`;
-  const known = builder.known.get(name);
-  if (known !== undefined) {
-    for (const word of words) known.words.add(word);
-    known.quality = Math.max(known.quality, quality);
-    return;
-  }
-  const derived = quality < QUALITY.written && phrase.targets.some((t) => t.target.kind === target.kind && t.quality >= QUALITY.written);
-  if (derived && target.kind !== 'subject' && target.kind !== 'outcome') return;
-  const named: NamedTarget = { target, quality, words: new Set(words) };
-  builder.known.set(name, named);
-  phrase.targets.push(named);
-}
-
-function characteristicTerms(vocabulary: Vocabulary): Map<string, Set<string>> {
-  const characteristic = new Map<string, Set<string>>();
-  for (const symptom of vocabulary.symptoms) {
-    const phrases = [symptom.label, ...symptom.synonyms].map((p) => new Set(phraseTerms(phraseWords(p), false)?.required ?? []));
-    for (const term of new Set(phrases.flatMap((p) => [...p]))) {
-      if (phrases.filter((p) => p.has(term)).length * 2 < phrases.length) continue;
-      characteristic.set(term, (characteristic.get(term) ?? new Set<string>()).add(symptom.slug));
-    }
-  }
-  return characteristic;
-}
-
-function contrastsOf(vocabulary: Vocabulary): { before: string[]; after: string[] }[] {
-  const phrases = [...vocabulary.symptoms.flatMap((s) => [s.label, ...s.synonyms]), ...Object.values(RESULT_PHRASES).flat()];
-  return phrases.flatMap((phrase) => {
-    const words = phraseWords(phrase);
-    const at = words.indexOf('but');
-    if (at < 1) return [];
-    const before = phraseTerms(words.slice(0, at), false)?.required ?? [];
-    const after = phraseTerms(words.slice(at + 1), false)?.required ?? [];
-    return before.length > 0 && after.length > 0 ? [{ before, after }] : [];
-  });
-}
-
-function entriesOf(phrases: readonly Phrase[]): Map<string, Map<string, Target>> {
-  const entries = new Map<string, Map<string, Target>>();
-  for (const phrase of phrases) {
-    for (const { target, quality } of phrase.targets) {
-      const counts = target.kind === 'check' || (target.kind === 'symptom' && target.value === 'present');
-      if (!counts || quality < QUALITY.written) continue;
-      for (const term of phrase.required) {
-        const known = entries.get(term) ?? new Map<string, Target>();
-        known.set(`${target.kind} ${target.id}`, target);
-        entries.set(term, known);
-      }
-    }
-  }
-  return entries;
-}
-
-function droppableSlots({ required, small }: PhraseTerms): number {
-  return required.reduce((bits, term, slot) => (small.includes(term) ? bits | (1 << slot) : bits), 0);
-}
-
-function isNo(term: string): boolean {
-  return term === NO_TERM || term === CANNOT_TERM;
 }
 
 function postingsOf(phrases: readonly Phrase[]): Map<string, { phrase: Phrase; slot: number }[]> {

@@ -3,12 +3,27 @@ import { normalWord, stemOf, twinOf } from './spelling';
 import { stateWords } from './state-words';
 import { CANNOT_TERM, NO_TERM, OTHER_TERM } from './token';
 import { tokenise } from './tokenise';
-import { CANNOT_WORDS, FILLER_WORDS, GRAMMAR_WORDS, JOINER_WORDS, KEPT_PARTICLES, KEPT_WHEN_SHORT, NEGATOR_WORDS, OTHER_WORDS, REFUSING_WORDS, WEAK_WORDS } from './word-classes';
+import {
+  CANNOT_WORDS,
+  FILLER_WORDS,
+  GRAMMAR_WORDS,
+  JOINER_WORDS,
+  KEPT_PARTICLES,
+  KEPT_WHEN_SHORT,
+  NEGATOR_WORDS,
+  OTHER_WORDS,
+  REFUSING_WORDS,
+  WEAK_WORDS,
+} from './word-classes';
 
 /** The words of a vocabulary phrase in normal form, marks left out. */
 export function phraseWords(phrase: string): string[] {
-  const words = tokenise(phrase, 40).tokens.filter((t) => !t.mark).map((t) => normalWord(t.word));
-  return words.flatMap((w, at) => (w === 'known' && words[at + 1] === 'good' ? ['known-good'] : w === 'good' && words[at - 1] === 'known' ? [] : [w]));
+  const words = tokenise(phrase, 40)
+    .tokens.filter((t) => !t.mark)
+    .map((t) => normalWord(t.word));
+  return words.flatMap((w, at) =>
+    w === 'known' && words[at + 1] === 'good' ? ['known-good'] : w === 'good' && words[at - 1] === 'known' ? [] : [w],
+  );
 }
 
 /** True for "no", "not", "without", and for "fails" or "refuses" before "to". */
@@ -35,7 +50,8 @@ function rankedTerm(word: string, next: string | undefined, asFix: boolean): { t
   const term = termOf(word, asFix);
   if (asFix && actionTermsOf(word).length > 0) return { term, rank: 'telling' };
   if (!asFix && OTHER_WORDS.has(word)) return { term, rank: 'telling' };
-  if (GRAMMAR_WORDS.has(word)) return { term, rank: KEPT_WHEN_SHORT.has(word) ? 'kept' : KEPT_PARTICLES.has(word) ? 'particle' : 'grammar' };
+  if (GRAMMAR_WORDS.has(word))
+    return { term, rank: KEPT_WHEN_SHORT.has(word) ? 'kept' : KEPT_PARTICLES.has(word) ? 'particle' : 'grammar' };
   return { term, rank: FILLER_WORDS.has(word) || WEAK_WORDS.has(word) ? 'small' : 'telling' };
 }
 
@@ -59,7 +75,13 @@ export function phraseTerms(words: readonly string[], asFix: boolean): PhraseTer
   const telling = of('telling');
   const negated = found.some((f) => f.rank === 'no');
   const few = new Set(telling).size < 2 - (negated ? 1 : 0) || telling.every((t) => STATE_STEMS.has(t));
-  const needed: ReadonlySet<Rank> = new Set<Rank>(['telling', 'no', ...(few ? (['small', 'kept'] as const) : []), ...(few && of('small').length === 0 ? (['particle'] as const) : []), ...(telling.length === 0 ? (['grammar', 'particle'] as const) : [])]);
+  const needed: ReadonlySet<Rank> = new Set<Rank>([
+    'telling',
+    'no',
+    ...(few ? (['small', 'kept'] as const) : []),
+    ...(few && of('small').length === 0 ? (['particle'] as const) : []),
+    ...(telling.length === 0 ? (['grammar', 'particle'] as const) : []),
+  ]);
   const required = [...new Set(found.filter((f) => needed.has(f.rank) && !ARTICLES.has(f.term)).map((f) => f.term))];
   const optional = few ? [] : [...new Set(of('small'))].filter((t) => !required.includes(t));
   if (required.length === 0 || (required.length === 1 && negated)) return null;

@@ -4,7 +4,16 @@ import { isNegator } from './phrase-terms';
 import { normalWord, stemOf, twinOf } from './spelling';
 import { stateClassesOf } from './state-words';
 import { CANNOT_TERM, NO_TERM, OTHER_TERM, type RawToken, type Token, type TokenRole, type WeightedTerm } from './token';
-import { BREAK_WORDS, CANNOT_WORDS, DURATION_WORDS, FILLER_WORDS, JOINER_WORDS, OTHER_WORDS, PASSED_MARKS, WEAK_WORDS } from './word-classes';
+import {
+  BREAK_WORDS,
+  CANNOT_WORDS,
+  DURATION_WORDS,
+  FILLER_WORDS,
+  JOINER_WORDS,
+  OTHER_WORDS,
+  PASSED_MARKS,
+  WEAK_WORDS,
+} from './word-classes';
 
 /** How much a corrected word is worth beside one that was written right. */
 const CORRECTED_WEIGHT = 0.88;
@@ -14,7 +23,7 @@ const MOST_CORRECTIONS = 120;
 
 /** Turns raw tokens into tokens with roles and terms; slips corrected, run-together words split, hyphenated ones joined. */
 export function prepareTokens(raw: readonly RawToken[], text: string, lexicon: Lexicon): Token[] {
-  const whole = joinParts(raw, text, lexicon);
+  const whole = joinParts(raw, lexicon);
   const tokens: Token[] = [];
   const seen = new Map<string, string | null>();
   for (const [at, token] of whole.entries()) {
@@ -27,13 +36,25 @@ export function prepareTokens(raw: readonly RawToken[], text: string, lexicon: L
     const word = token.word === 'none' && next === 'of' ? 'no' : normalWord(token.word);
     if (token.reading !== null && token.reading.unit === null && next !== undefined && DURATION_WORDS.has(next)) continue;
     if (token.reading !== null) {
-      tokens.push({ start: token.start, end: token.end, word, role: 'number', reading: token.reading, terms: numberTerms(word, text[token.start]), known: true });
+      tokens.push({
+        start: token.start,
+        end: token.end,
+        word,
+        role: 'number',
+        reading: token.reading,
+        terms: numberTerms(word, text[token.start]),
+        known: true,
+      });
       continue;
     }
     const before = tokens.at(-1);
     const split = isKnown(word, lexicon, next) ? null : splitToken(token, word, lexicon);
     if (split !== null) tokens.push(...split);
-    else if (word === 'clean' && before?.role === 'content') tokens.push({ ...wordToken(token, word, next, { lexicon, correct: () => null }), terms: [{ term: stemOf(word), weight: 1 }] });
+    else if (word === 'clean' && before?.role === 'content')
+      tokens.push({
+        ...wordToken(token, word, next, { lexicon, correct: () => null }),
+        terms: [{ term: stemOf(word), weight: 1 }],
+      });
     else tokens.push(wordToken(token, word, next, { lexicon, correct: (w) => correctOnce(w, lexicon, seen) }));
   }
   return tokens;
@@ -48,7 +69,9 @@ function correctOnce(word: string, lexicon: Lexicon, seen: Map<string, string | 
 }
 
 function isKnown(word: string, lexicon: Lexicon, next?: string): boolean {
-  return lexicon.has(word) || roleOf(word, next) !== 'content' || stateClassesOf(word).length > 0 || actionTermsOf(word).length > 0;
+  return (
+    lexicon.has(word) || roleOf(word, next) !== 'content' || stateClassesOf(word).length > 0 || actionTermsOf(word).length > 0
+  );
 }
 
 const ADVERB = /^\p{L}{3,}ly$/u;
@@ -85,7 +108,10 @@ function correction(word: string, correct: (w: string) => string | null): Partia
 /** "Not" stands for "can't" a little less well than for itself. */
 function noTerms(word: string): WeightedTerm[] {
   const cannot = CANNOT_WORDS.has(word);
-  return [{ term: NO_TERM, weight: cannot ? 0.85 : 1 }, { term: CANNOT_TERM, weight: cannot ? 1 : 0.5 }];
+  return [
+    { term: NO_TERM, weight: cannot ? 0.85 : 1 },
+    { term: CANNOT_TERM, weight: cannot ? 1 : 0.5 },
+  ];
 }
 
 /** A bare number with a sign names a rail: "+12", "-5". */
@@ -111,7 +137,8 @@ function markToken(raw: RawToken, text: string): Token | null {
   const mark = raw.word;
   const spaced = text[raw.start - 1] === ' ' && text[raw.end] === ' ';
   if (mark === '\n' || BREAK_WORDS.has(mark)) return marked(raw, '.', 'break');
-  if (mark === '-' || mark === '–' || mark === '—' || mark === '•' || mark === '·') return spaced || mark === '—' ? marked(raw, ',', 'joiner') : null;
+  if (mark === '-' || mark === '–' || mark === '—' || mark === '•' || mark === '·')
+    return spaced || mark === '—' ? marked(raw, ',', 'joiner') : null;
   if (/^(\.{2,}|…)$/.test(mark)) return marked(raw, ',', 'joiner');
   if (PASSED_MARKS.has(mark)) return null;
   return JOINER_WORDS.has(mark) ? marked(raw, mark, 'joiner') : null;
@@ -122,7 +149,7 @@ function marked(raw: RawToken, word: string, role: TokenRole): Token {
 }
 
 /** "re-seated" and "flat line" as one word where the vocabulary writes them so and not apart. */
-function joinParts(raw: readonly RawToken[], text: string, lexicon: Lexicon): RawToken[] {
+function joinParts(raw: readonly RawToken[], lexicon: Lexicon): RawToken[] {
   const whole: RawToken[] = [];
   for (let at = 0; at < raw.length; at += 1) {
     const token = raw[at] as RawToken;
@@ -131,7 +158,13 @@ function joinParts(raw: readonly RawToken[], text: string, lexicon: Lexicon): Ra
     const glued = hyphen?.mark === true && hyphen.word === '-' && hyphen.start === token.end && after?.start === hyphen.end;
     const partner = glued ? after : hyphen;
     if (partner !== undefined && canJoin(token, partner, lexicon)) {
-      whole.push({ start: token.start, end: partner.end, word: isKnownGood(token, partner) ? 'known-good' : token.word + partner.word, mark: false, reading: null });
+      whole.push({
+        start: token.start,
+        end: partner.end,
+        word: isKnownGood(token, partner) ? 'known-good' : token.word + partner.word,
+        mark: false,
+        reading: null,
+      });
       at += glued ? 2 : 1;
     } else whole.push(token);
   }

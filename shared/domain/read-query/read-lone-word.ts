@@ -25,7 +25,9 @@ export function readLoneWord(token: Token, denied: boolean, context: ReaderConte
   if (symptoms.size === 0 || symptoms.size > MOST_CHOICES || others > 0) return null;
   const value = denied ? 'absent' : 'present';
   const findings = [...symptoms].map((id): Finding => ({ kind: 'symptom', id, value }));
-  return findings.length === 1 && isCharacteristic(token, findings[0] as Finding, context) ? { kind: 'finding', finding: findings[0] as Finding } : { kind: 'ambiguous', choices: findings };
+  return findings.length === 1 && isCharacteristic(token, findings[0] as Finding, context)
+    ? { kind: 'finding', finding: findings[0] as Finding }
+    : { kind: 'ambiguous', choices: findings };
 }
 
 /** True for a word that most phrases of the symptom contain: "grey" of the grey screen, but not "player" of missing sprites. */

@@ -49,14 +49,18 @@ const NO_CHANGE: ReadonlySet<string> = new Set(['no change', 'same fault', 'same
 /** A check is a trial where one of its outcomes says "no change" or "same fault". */
 function trialResults(check: Check): Map<FixResult, string> {
   const results = new Map<FixResult, string>();
-  const names = check.outcomes.map((o) => ({ slug: o.slug, phrases: [o.slug.replaceAll('-', ' '), o.label.toLowerCase(), ...o.synonyms.map((s) => s.toLowerCase())] }));
+  const names = check.outcomes.map((o) => ({
+    slug: o.slug,
+    phrases: [o.slug.replaceAll('-', ' '), o.label.toLowerCase(), ...o.synonyms.map((s) => s.toLowerCase())],
+  }));
   const unchanged = names.find((n) => n.phrases.slice(0, 2).some((p) => NO_CHANGE.has(p)));
   if (unchanged === undefined) return results;
   results.set('no-change', unchanged.slug);
   const rest = names.filter((n) => n.slug !== unchanged.slug);
   for (const { slug, phrases } of rest) {
     for (const result of ['cured', 'partly', 'symptom-changed', 'made-worse'] as const) {
-      const named = phrases.some((p) => RESULT_PHRASES[result].includes(p)) || (result === 'symptom-changed' && /^change/.test(slug));
+      const named =
+        phrases.some((p) => RESULT_PHRASES[result].includes(p)) || (result === 'symptom-changed' && /^change/.test(slug));
       if (named && !results.has(result)) results.set(result, slug);
     }
   }

@@ -10,7 +10,10 @@ import type { Token } from './token';
 export function relatedChecks(things: readonly Token[], state: Modifier, index: PhraseIndex): string[] {
   const telling = things.filter((t) => t.role === 'content' || t.role === 'number' || t.role === 'weak');
   if (telling.length === 0 || state.outcomes.size === 0) return [];
-  const counted = [...state.outcomes.keys()].map((check) => ({ check, count: Math.min(...telling.map((token) => timesNamed(check, token, index))) }));
+  const counted = [...state.outcomes.keys()].map((check) => ({
+    check,
+    count: Math.min(...telling.map((token) => timesNamed(check, token, index))),
+  }));
   const most = Math.max(0, ...counted.map((c) => c.count));
   return most === 0 ? [] : counted.filter((c) => c.count === most).map((c) => c.check);
 }
@@ -18,5 +21,6 @@ export function relatedChecks(things: readonly Token[], state: Modifier, index: 
 /** How many of a check's phrases have the token. */
 function timesNamed(check: string, token: Token, index: PhraseIndex): number {
   const phrases = token.terms.flatMap(({ term }) => index.postings.get(term) ?? []);
-  return phrases.filter(({ phrase }) => phrase.targets.some(({ target }) => target.kind === 'check' && target.id === check)).length;
+  return phrases.filter(({ phrase }) => phrase.targets.some(({ target }) => target.kind === 'check' && target.id === check))
+    .length;
 }

@@ -21,7 +21,8 @@ export function roleRenamer(roles: readonly Pick<Role, 'label' | 'synonyms'>[]):
     for (let length = Math.min(LONGEST_NAME, words.length); length > 0; length -= 1) {
       for (let at = 0; at + length <= words.length; at += 1) {
         const others = namesOf.get(words.slice(at, at + length).join(' '));
-        if (others !== undefined) return [...others].map((other) => [...words.slice(0, at), other, ...words.slice(at + length)].join(' '));
+        if (others !== undefined)
+          return [...others].map((other) => [...words.slice(0, at), other, ...words.slice(at + length)].join(' '));
       }
     }
     return [];

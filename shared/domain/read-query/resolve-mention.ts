@@ -25,7 +25,11 @@ export function resolveMention(mention: Mention, tokens: readonly Token[], conte
     if (!isBare(mention)) return null;
     return sayingItself(mention, tokens, context) ?? openChoices(mention, context);
   }
-  const near = preferred(mention, tokens, judged.filter((j) => j.score >= top.score - NEAR));
+  const near = preferred(
+    mention,
+    tokens,
+    judged.filter((j) => j.score >= top.score - NEAR),
+  );
   const choices = unique(near.flatMap((j) => j.findings)).slice(0, MOST_CHOICES);
   if (choices.length > 1 && !top.open && near.length === 1) {
     const said = sayingItself(mention, tokens, context);
@@ -47,11 +51,17 @@ function preferred(mention: Mention, tokens: readonly Token[], near: Judged[]): 
 
 type Judged = { findings: Finding[]; score: number; open: boolean };
 
-function judge(mention: Mention, target: Mention['candidates'][number]['target'], score: number, context: ReaderContext): Judged[] {
+function judge(
+  mention: Mention,
+  target: Mention['candidates'][number]['target'],
+  score: number,
+  context: ReaderContext,
+): Judged[] {
   if (target.kind === 'fix') return [judgeFix(mention, target.id, score)];
   if (target.kind === 'check' && context.trials.has(target.id) && mention.states.length === 0) {
     const outcome = mention.result === null ? undefined : context.trials.get(target.id)?.get(mention.result);
-    if (outcome !== undefined) return [{ findings: [{ kind: 'check', id: target.id, value: outcome }], score: score + 0.5, open: false }];
+    if (outcome !== undefined)
+      return [{ findings: [{ kind: 'check', id: target.id, value: outcome }], score: score + 0.5, open: false }];
   }
   const judgement = judgeCandidate(target, mention, context);
   return judgement.findings.length === 0 ? [] : [{ findings: judgement.findings, score: score + judgement.fit, open: false }];
@@ -59,7 +69,11 @@ function judge(mention: Mention, target: Mention['candidates'][number]['target']
 
 function judgeFix(mention: Mention, id: string, score: number): Judged {
   const results = mention.result === null ? FIX_RESULTS : [mention.result];
-  return { findings: results.map((value) => ({ kind: 'fix', id, value })), score: score + (mention.result === null ? 0 : 0.5), open: mention.result === null };
+  return {
+    findings: results.map((value) => ({ kind: 'fix', id, value })),
+    score: score + (mention.result === null ? 0 : 0.5),
+    open: mention.result === null,
+  };
 }
 
 /** A check whose own words name an outcome. */
@@ -76,9 +90,16 @@ function openChoices(mention: Mention, context: ReaderContext): Resolution {
   const choices = mention.candidates
     .filter((c) => c.score >= best - NEAR)
     .flatMap(({ target }): Finding[] => {
-      if (target.kind === 'subject') return [{ kind: 'symptom', id: target.id, value: 'present' }, { kind: 'symptom', id: target.id, value: 'absent' }];
-      const ids = target.kind === 'check' ? [target.id] : target.kind === 'role' ? (context.checksOfRole.get(target.id) ?? []) : [];
-      return ids.flatMap((id) => (context.checks.get(id)?.outcomes ?? []).map((o): Finding => ({ kind: 'check', id, value: o.slug })));
+      if (target.kind === 'subject')
+        return [
+          { kind: 'symptom', id: target.id, value: 'present' },
+          { kind: 'symptom', id: target.id, value: 'absent' },
+        ];
+      const ids =
+        target.kind === 'check' ? [target.id] : target.kind === 'role' ? (context.checksOfRole.get(target.id) ?? []) : [];
+      return ids.flatMap((id) =>
+        (context.checks.get(id)?.outcomes ?? []).map((o): Finding => ({ kind: 'check', id, value: o.slug })),
+      );
     });
   return choices.length === 0 ? null : { kind: 'ambiguous', choices: unique(choices).slice(0, MOST_CHOICES) };
 }
@@ -87,7 +108,8 @@ function unique(findings: readonly Finding[]): Finding[] {
   const seen = new Set<string>();
   return findings.filter((f) => {
     const key = `${f.kind} ${f.id} ${f.value}`;
-    return seen.has(key) ? false : (seen.add(key), true);
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
   });
 }
-

@@ -23,7 +23,14 @@ function shareVerb(mentions: readonly Mention[], tokens: readonly Token[], conte
   for (const [at, mention] of mentions.entries()) {
     const before = mentions[at - 1];
     const done = before?.candidates[0]?.target;
-    if (before === undefined || done === undefined || before.place.clause !== mention.place.clause || mention.place.group - before.place.group !== 1 || !isBare(mention)) continue;
+    if (
+      before === undefined ||
+      done === undefined ||
+      before.place.clause !== mention.place.clause ||
+      mention.place.group - before.place.group !== 1 ||
+      !isBare(mention)
+    )
+      continue;
     const roles = mention.candidates.flatMap((c) => (c.target.kind === 'role' ? [c.target.id] : []));
     if (roles.length === 0) continue;
     const score = mention.candidates[0]?.score ?? 1;
@@ -39,7 +46,12 @@ function shareVerb(mentions: readonly Mention[], tokens: readonly Token[], conte
 }
 
 /** Entries whose phrase is this verb and the mention's own words; the best named ones. */
-function entriesNamed(verb: string, kind: 'fix' | 'check', { mention, tokens }: { mention: Mention; tokens: readonly Token[] }, context: ReaderContext): string[] {
+function entriesNamed(
+  verb: string,
+  kind: 'fix' | 'check',
+  { mention, tokens }: { mention: Mention; tokens: readonly Token[] },
+  context: ReaderContext,
+): string[] {
   const terms = new Set(tokens.slice(mention.piece.from, mention.piece.to).flatMap((t) => t.terms.map((w) => w.term)));
   const named = (context.index.postings.get(verb) ?? [])
     .filter(({ phrase }) => phrase.required.length > 1 && phrase.required.every((t) => t === verb || terms.has(t)))
@@ -55,7 +67,11 @@ const CONTRASTING: ReadonlySet<string | null> = new Set(['but', 'yet', 'though',
 function contrast(mentions: readonly Mention[]): void {
   for (const [at, mention] of mentions.entries()) {
     const next = mentions[at + 1];
-    const contrasted = next !== undefined && next.place.clause === mention.place.clause + 1 && CONTRASTING.has(next.place.opening) && (next.leadsWithNo || next.negated || standsAlone(next));
+    const contrasted =
+      next !== undefined &&
+      next.place.clause === mention.place.clause + 1 &&
+      CONTRASTING.has(next.place.opening) &&
+      (next.leadsWithNo || next.negated || standsAlone(next));
     const subject = mention.candidates.some((c) => c.target.kind === 'subject');
     if (mention.place.opening === 'except' && subject && isBare(mention)) mention.negated = true;
     if (contrasted && subject && isBare(mention) && !standsAlone(mention)) mention.affirmed = true;
@@ -67,7 +83,13 @@ function chainsOf(mentions: readonly Mention[]): Mention[][] {
   for (const mention of mentions) {
     const chain = chains.at(-1);
     const before = chain?.at(-1);
-    if (chain !== undefined && before !== undefined && before.place.clause === mention.place.clause && mention.place.group - before.place.group === 1) chain.push(mention);
+    if (
+      chain !== undefined &&
+      before !== undefined &&
+      before.place.clause === mention.place.clause &&
+      mention.place.group - before.place.group === 1
+    )
+      chain.push(mention);
     else chains.push([mention]);
   }
   return chains;

@@ -41,4 +41,15 @@ function subjectOf(words: string[], stateOf: Reader): SymptomSubject | null {
 }
 
 /** "not working" denies work, not the thing. */
-const WORKING_WORDS: ReadonlySet<string> = new Set(['work', 'works', 'working', 'worked', 'respond', 'responds', 'responding', 'function', 'functions', 'functioning']);
+const WORKING_WORDS: ReadonlySet<string> = new Set([
+  'work',
+  'works',
+  'working',
+  'worked',
+  'respond',
+  'responds',
+  'responding',
+  'function',
+  'functions',
+  'functioning',
+]);

@@ -59,7 +59,9 @@ export const KEPT_WHEN_SHORT = list('has have itself');
 export const KEPT_PARTICLES = list('on in');
 
 /** A number before one of these is a duration, not a reading. */
-export const DURATION_WORDS = list('day days week weeks month months year years minute minutes min mins hour hours hrs times seconds second secs attempts tries');
+export const DURATION_WORDS = list(
+  'day days week weeks month months year years minute minutes min mins hour hours hrs times seconds second secs attempts tries',
+);
 
 export const CANNOT_WORDS = list("cannot cant can't couldnt couldn't");
 

@@ -9,14 +9,19 @@ import { convertUnit } from './units';
  * what it was rounded from (`resolution`: value of its last digit), so a band that lies wholly inside that is met.
  * Returns null where the check has no rule, the unit measures something else, or no band covers the value.
  */
-export function outcomeOfReading(check: Pick<Check, 'rule'>, reading: { value: number; unit: Unit | null; resolution?: number }): string | null {
+export function outcomeOfReading(
+  check: Pick<Check, 'rule'>,
+  reading: { value: number; unit: Unit | null; resolution?: number },
+): string | null {
   const rule = check.rule;
   if (rule === null || !Number.isFinite(reading.value)) return null;
   const inRuleUnit = (value: number) => (reading.unit === null ? value : convertUnit(value, reading.unit, rule.unit));
   const value = inRuleUnit(reading.value);
   if (value === null) return null;
   const half = (reading.resolution ?? 0) / 2;
-  return bandWithin(rule, inRuleUnit(reading.value - half) ?? value, inRuleUnit(reading.value + half) ?? value) ?? bandOf(rule, value);
+  return (
+    bandWithin(rule, inRuleUnit(reading.value - half) ?? value, inRuleUnit(reading.value + half) ?? value) ?? bandOf(rule, value)
+  );
 }
 
 /** A band narrower than the reading is written: "3.58 MHz" cannot miss 3.5795 MHz plus or minus 400 Hz. */

@@ -4,23 +4,74 @@ import type { Unit } from '../../schemas/terms';
  * A number as written on a bench. `resolution` is the value of its last digit (0.01 for "3.58"). `unit` is null where none was written; `overload` is a meter
  * showing OL.
  */
-export type WrittenReading = { value: number | null; resolution: number; unit: Unit | null; overload: boolean; start: number; end: number };
+export type WrittenReading = {
+  value: number | null;
+  resolution: number;
+  unit: Unit | null;
+  overload: boolean;
+  start: number;
+  end: number;
+};
 
 /** Ways a unit is written, lower case. Letters whose case matters (m and M) are settled in `unitFromText`. */
 const UNIT_NAMES: Record<string, Unit> = {
-  v: 'V', volt: 'V', volts: 'V', vdc: 'V', vac: 'V', vcc: 'V',
-  mv: 'mV', millivolt: 'mV', millivolts: 'mV',
-  ohm: 'Ohm', ohms: 'Ohm', 'ω': 'Ohm', r: 'Ohm',
-  k: 'kOhm', kohm: 'kOhm', kohms: 'kOhm', 'kω': 'kOhm',
-  mohm: 'MOhm', mohms: 'MOhm', meg: 'MOhm', megohm: 'MOhm', megohms: 'MOhm', 'mω': 'MOhm',
-  hz: 'Hz', hertz: 'Hz', khz: 'kHz', kilohertz: 'kHz', mhz: 'MHz', megahertz: 'MHz',
-  ma: 'mA', milliamp: 'mA', milliamps: 'mA', a: 'A', amp: 'A', amps: 'A',
-  uf: 'uF', 'µf': 'uF', 'μf': 'uF', mfd: 'uF', nf: 'nF',
-  '°c': 'Cel', c: 'Cel', celsius: 'Cel', degc: 'Cel',
-  ms: 'ms', millisecond: 'ms', milliseconds: 'ms', msec: 'ms',
-  s: 's', sec: 's', secs: 's', second: 's', seconds: 's',
+  v: 'V',
+  volt: 'V',
+  volts: 'V',
+  vdc: 'V',
+  vac: 'V',
+  vcc: 'V',
+  mv: 'mV',
+  millivolt: 'mV',
+  millivolts: 'mV',
+  ohm: 'Ohm',
+  ohms: 'Ohm',
+  ω: 'Ohm',
+  r: 'Ohm',
+  k: 'kOhm',
+  kohm: 'kOhm',
+  kohms: 'kOhm',
+  kω: 'kOhm',
+  mohm: 'MOhm',
+  mohms: 'MOhm',
+  meg: 'MOhm',
+  megohm: 'MOhm',
+  megohms: 'MOhm',
+  mω: 'MOhm',
+  hz: 'Hz',
+  hertz: 'Hz',
+  khz: 'kHz',
+  kilohertz: 'kHz',
+  mhz: 'MHz',
+  megahertz: 'MHz',
+  ma: 'mA',
+  milliamp: 'mA',
+  milliamps: 'mA',
+  a: 'A',
+  amp: 'A',
+  amps: 'A',
+  uf: 'uF',
+  µf: 'uF',
+  μf: 'uF',
+  mfd: 'uF',
+  nf: 'nF',
+  '°c': 'Cel',
+  c: 'Cel',
+  celsius: 'Cel',
+  degc: 'Cel',
+  ms: 'ms',
+  millisecond: 'ms',
+  milliseconds: 'ms',
+  msec: 'ms',
+  s: 's',
+  sec: 's',
+  secs: 's',
+  second: 's',
+  seconds: 's',
 };
-const UNIT_PATTERN = Object.keys(UNIT_NAMES).sort((a, b) => b.length - a.length).join('|');
+const UNIT_PATTERN = Object.keys(UNIT_NAMES)
+  .sort((a, b) => b.length - a.length)
+  .join('|');
 
 const SIGN = '[+\\-−±]?';
 const NUMBER = '(?:\\d{1,9}(?:[.,]\\d{1,9})?|\\.\\d{1,9})';
@@ -49,14 +100,28 @@ export function parseReadingAt(text: string, at: number): WrittenReading | null 
   const withUnit = match(READING, text, at);
   if (withUnit) {
     const unit = unitFromText(withUnit[2] ?? '');
-    return { value: toNumber(withUnit[1] ?? ''), resolution: resolutionOf(withUnit[1] ?? ''), unit, overload: false, start: at, end: at + withUnit[0].length };
+    return {
+      value: toNumber(withUnit[1] ?? ''),
+      resolution: resolutionOf(withUnit[1] ?? ''),
+      unit,
+      overload: false,
+      start: at,
+      end: at + withUnit[0].length,
+    };
   }
   const overload = match(OVERLOAD, text, at);
   if (overload) return { value: null, resolution: 1, unit: null, overload: true, start: at, end: at + overload[0].length };
   const bare = match(BARE, text, at);
   if (!bare) return null;
   const digits = (bare[1] ?? '').split(',')[0] ?? '';
-  return { value: toNumber(digits), resolution: resolutionOf(digits), unit: null, overload: false, start: at, end: at + digits.length };
+  return {
+    value: toNumber(digits),
+    resolution: resolutionOf(digits),
+    unit: null,
+    overload: false,
+    start: at,
+    end: at + digits.length,
+  };
 }
 
 function match(pattern: RegExp, text: string, at: number): RegExpExecArray | null {

@@ -25,9 +25,11 @@ describe.each(FILES)('readQuery on %s', (name) => {
     for (const { text, findings } of phrases) {
       for (const f of findings) {
         const known =
-          f.kind === 'symptom' ? vocabulary.symptoms.some((s) => s.slug === f.id)
-          : f.kind === 'fix' ? vocabulary.fixes.some((x) => x.slug === f.id)
-          : vocabulary.checks.some((c) => c.slug === f.id && c.outcomes.some((o) => o.slug === f.value));
+          f.kind === 'symptom'
+            ? vocabulary.symptoms.some((s) => s.slug === f.id)
+            : f.kind === 'fix'
+              ? vocabulary.fixes.some((x) => x.slug === f.id)
+              : vocabulary.checks.some((c) => c.slug === f.id && c.outcomes.some((o) => o.slug === f.value));
         expect(known, `${text}: ${f.kind} ${f.id} ${f.value}`).toBe(true);
       }
     }

@@ -19,7 +19,17 @@ export type Score = {
 
 /** Scores a reader on phrases. A hit needs kind, id and value right; an ambiguous or unread span is no reading. */
 export function scorePhrases(phrases: readonly ExpectedPhrase[], read: (text: string) => ReadQuery): Score {
-  const score: Score = { phrases: phrases.length, expected: 0, read: 0, hits: 0, precision: 1, recall: 1, devices: 0, devicesRight: 0, misses: [] };
+  const score: Score = {
+    phrases: phrases.length,
+    expected: 0,
+    read: 0,
+    hits: 0,
+    precision: 1,
+    recall: 1,
+    devices: 0,
+    devicesRight: 0,
+    misses: [],
+  };
   for (const phrase of phrases) {
     const result = read(phrase.text);
     const wanted = new Set(phrase.findings.map(keyOf));

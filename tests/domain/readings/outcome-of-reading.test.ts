@@ -20,7 +20,15 @@ const rail: { rule: NumberRule } = {
 
 describe('outcomeOfReading', () => {
   it.each([
-    [0, 'absent'], [0.5, 'low'], [4.6, 'low'], [4.749, 'low'], [4.75, 'in-tolerance'], [5.02, 'in-tolerance'], [5.25, 'high'], [9, 'high'], [-1, 'absent'],
+    [0, 'absent'],
+    [0.5, 'low'],
+    [4.6, 'low'],
+    [4.749, 'low'],
+    [4.75, 'in-tolerance'],
+    [5.02, 'in-tolerance'],
+    [5.25, 'high'],
+    [9, 'high'],
+    [-1, 'absent'],
   ] as const)('puts %d V into the band %s, half-open above', (value, outcome) => {
     expect(outcomeOfReading(rail, { value, unit: 'V' })).toBe(outcome);
   });
@@ -32,7 +40,16 @@ describe('outcomeOfReading', () => {
   });
 
   it('meets a band that lies inside what the number was rounded from', () => {
-    const narrow = { rule: { ...rail.rule, bands: [{ outcome: 'off', min: null, max: 4.999 }, { outcome: 'right', min: 4.999, max: 5.0005 }, { outcome: 'off', min: 5.0005, max: null }] } };
+    const narrow = {
+      rule: {
+        ...rail.rule,
+        bands: [
+          { outcome: 'off', min: null, max: 4.999 },
+          { outcome: 'right', min: 4.999, max: 5.0005 },
+          { outcome: 'off', min: 5.0005, max: null },
+        ],
+      },
+    };
     expect(outcomeOfReading(narrow, { value: 5.001, unit: 'V', resolution: 0.001 })).toBe('off');
     expect(outcomeOfReading(narrow, { value: 5.01, unit: 'V', resolution: 0.1 })).toBe('right');
   });
