@@ -96,7 +96,9 @@ describe('readQuery', () => {
   });
 
   it('lets "or" and "nor" share a "no", and a comma only with what cannot stand alone', () => {
-    expect(findingsOf('no hum or buzz in sound')).toEqual(['hum-in-sound absent']);
+    expect(findingsOf('no picture or sound')).toEqual(['no-picture present', 'no-sound present']);
+    expect(findingsOf('no hum or crackle')).toEqual(['hum-in-sound absent', 'crackling-sound absent']);
+    expect(findingsOf('clock and reset good')).toEqual(['clock-at-processor pulsing', 'reset-line released']);
     expect(findingsOf('no hum, grey screen')).toEqual(['hum-in-sound absent', 'grey-screen present']);
   });
 
