@@ -4,6 +4,7 @@ import { formatCount } from '../_components/format-figures';
 import { serverCaller } from '../_trpc/server';
 import { MethodCauses } from './_parts/method-causes';
 import { MethodChoices } from './_parts/method-choices';
+import { MethodEvaluation } from './_parts/method-evaluation';
 import { MethodLimits } from './_parts/method-limits';
 
 export const metadata: Metadata = { title: 'How it is counted' };
@@ -23,6 +24,7 @@ export default async function MethodPage() {
       ) : null}
       <MethodCauses />
       <MethodChoices />
+      <MethodEvaluation evaluation={method?.evaluation ?? null} />
       <MethodLimits />
     </div>
   );

@@ -87,9 +87,10 @@ describe('how the words were read', () => {
     await page.locator('.add summary').click();
     const box = page.getByRole('combobox', { name: /symptom, check or fix/i });
     await box.fill('clock at proc');
-    await page.getByRole('option').first().waitFor();
+    const option = page.locator('.add').getByRole('option').first();
+    await option.waitFor();
     await box.press('ArrowDown');
-    expect(await page.getByRole('option').first().getAttribute('aria-selected')).toBe('true');
+    expect(await option.getAttribute('aria-selected')).toBe('true');
     await box.press('Enter');
     await page.waitForURL(/f=check\.clock-at-processor\./);
   });
