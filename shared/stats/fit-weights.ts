@@ -11,7 +11,7 @@ export type WeightProblem = {
   curvature?: Float64Array;
 };
 
-const MAX_ROUNDS = 15;
+const MAX_ROUNDS = 10;
 /** The curvature changes slowly, so it is computed anew in every this many rounds only. */
 const CURVATURE_ROUNDS = 5;
 /** Causes below this probability are left out of the curvature (not of the gradient). */
@@ -42,7 +42,7 @@ export function fitWeights(problem: WeightProblem): Float64Array {
     const gained = loss - nextLoss;
     weights = next;
     loss = nextLoss;
-    if (gained < 1e-5 * Math.abs(loss)) break;
+    if (gained < 3e-5 * Math.abs(loss)) break;
   }
   return weights;
 }

@@ -57,7 +57,8 @@ export function defaultSettings(layout: Layout): Settings {
     unlisted: true,
     unlistedConcentration: 20,
     prior: { root: 10, levels: [30, 30, 30, 30], part: 60, impossible: 0.02 },
-    values: [values(), values(), values()],
+    // A failed fix says much the same whatever was fixed, so its shares lean on those of all fixes together.
+    values: [values(), values(), { ...values(), group: 100, offTarget: 20 }],
     concentrationFactors: new Array<number>(observables).fill(1),
     weights: new Array<number>(observables).fill(0.8),
     modelError: { constant: 0.1, perFinding: 0.02 },

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { addRecord } from '../../shared/stats/counts';
+import { serialiseCounts } from '../../shared/stats/counts-serialised';
+import { countAll } from '../../shared/stats/evaluate-table';
+import { influence, surprise } from '../../shared/stats/influence';
+import { defaultSettings } from '../../shared/stats/settings';
+import { createEstimator } from '../../shared/stats/weighted-naive-bayes';
+import { recorded, recordOf, smallLayout } from './small-world';
+
+const layout = smallLayout();
+const settings = defaultSettings(layout);
+const casebook = [
+  ...Array.from({ length: 20 }, () => recordOf(4, [0], [recorded(0, 1), recorded(1, 0)])),
+  ...Array.from({ length: 20 }, () => recordOf(4, [1], [recorded(0, 0), recorded(1, 1)])),
+];
+const queries = [{ device: 4, findings: [recorded(0, 1)] }, { device: 9, findings: [] }];
+
+describe('influence', () => {
+  it('is the difference that accepting the record makes, and leaves the counts as they were', () => {
+    const counts = countAll(layout, casebook);
+    const before = serialiseCounts(counts);
+    const record = recordOf(4, [1], [recorded(0, 1)]);
+    const shifts = influence(layout, counts, settings, { record, queries });
+    expect(serialiseCounts(counts)).toEqual(before);
+    addRecord(counts, record);
+    const accepted = createEstimator(layout, counts, settings);
+    for (const { cause, after } of shifts[0] ?? []) {
+      expect(after).toBe(accepted.probabilities(4, queries[0]?.findings ?? [])[cause]);
+    }
+    expect(shifts[0]?.some(({ cause, before: p, after }) => cause === 1 && after > p)).toBe(true);
+    const sizes = shifts[0]?.map((s) => Math.abs(s.after - s.before)) ?? [];
+    expect(sizes).toEqual([...sizes].sort((a, b) => b - a));
+  });
+
+  it('leaves the counts as they were where the record does not fit', () => {
+    const counts = countAll(layout, casebook);
+    const before = serialiseCounts(counts);
+    expect(() => influence(layout, counts, settings, { record: recordOf(4, [9], []), queries })).toThrow(RangeError);
+    expect(serialiseCounts(counts)).toEqual(before);
+  });
+});
+
+describe('surprise', () => {
+  const counts = countAll(layout, casebook);
+
+  it('is high where the findings speak for another cause, low where they fit', () => {
+    const fits = surprise(layout, counts, settings, recordOf(4, [0], [recorded(0, 1), recorded(1, 0)]));
+    const odd = surprise(layout, counts, settings, recordOf(4, [0], [recorded(0, 0), recorded(1, 1)]));
+    expect(fits?.bits).toBeLessThan(0);
+    expect(odd?.bits).toBeGreaterThan(3);
+    expect(odd?.causeProbability).toBeLessThan(0.1);
+    expect(odd?.findings[0]?.bits).toBeGreaterThan(odd?.findings[0]?.usualBits as number);
+  });
+
+  it('says nothing of a record whose cause was not found', () => {
+    expect(surprise(layout, counts, settings, recordOf(4, [], [recorded(0, 1)]))).toBeNull();
+  });
+});
