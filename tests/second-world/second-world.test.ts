@@ -144,6 +144,8 @@ describe('the frozen model', () => {
 
   it('draws the cases it drew when it was written', () => {
     const drawn = JSON.stringify(secondWorld.drawCases(1, 100));
-    expect(createHash('sha256').update(drawn).digest('hex')).toBe('f7c34be0fad1a3b7c4714c34211a63ec64ef7c628814e7cff83350f70f378d2f');
+    expect(createHash('sha256').update(drawn).digest('hex')).toBe(
+      'f7c34be0fad1a3b7c4714c34211a63ec64ef7c628814e7cff83350f70f378d2f',
+    );
   });
 });
