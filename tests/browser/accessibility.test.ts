@@ -12,7 +12,7 @@ const pages: [string, string][] = [
   ['an answer', '/?q=grey+screen%2C+clock+present%2C+zzyzx&on=quellbrook-8&not=symptom.no-sound&why=crystal-dead'],
   ['nothing read', '/?q=zzyzx'],
   ['no such device', '/?q=dead&on=no-such-device'],
-  ['a plan', '/plan?q=grey+screen%2C+clock+present&strike=check.clock-at-processor'],
+  ['a plan', '/plan?q=grey+screen%2C+clock+present&on=quellbrook-8&over=150&strike=check.clock-at-processor'],
   ['the cases', '/cases'],
   ['the devices', '/devices'],
   ['a device', '/devices/quellbrook-8'],

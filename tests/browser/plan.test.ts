@@ -2,7 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { addressOf, paramsOf, percentIn, STANDING_EXAMPLE, textOf } from './ask-page';
 import { openPage } from './harness/open-page';
 
-const asked: [string, string][] = [['q', STANDING_EXAMPLE]];
+/** What is asked, and an ending dear enough for several steps to pay. */
+const asked: [string, string][] = [
+  ['q', STANDING_EXAMPLE],
+  ['on', 'quellbrook-8'],
+  ['over', '150'],
+];
 
 describe('the repair plan', () => {
   it('runs up a chance that never falls, and ends in stopping or handing over', async () => {
@@ -68,6 +73,15 @@ describe('the repair plan', () => {
       (gone) => ![...document.querySelectorAll('.plan-step h3')].some((head) => head.textContent === gone),
       name,
     );
+  });
+
+  it('says why no step pays where stopping costs nothing, and offers a dearer ending', async () => {
+    const page = await openPage();
+    await page.goto(addressOf('/plan', [...asked.slice(0, 2), ['over', '0']]));
+    expect(await page.locator('.plan-step h3').count()).toBe(1);
+    await page.getByRole('link', { name: 'Plan at 200.00' }).click();
+    await page.waitForURL(/over=200/);
+    await page.locator('.plan-step h3').nth(1).waitFor();
   });
 
   it('sends whoever asked nothing back to the look-up', async () => {

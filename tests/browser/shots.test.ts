@@ -15,8 +15,8 @@ const shots: [string, string, Look][] = [
   ['look-up-light', addressOfLater('/', answer), {}],
   ['look-up-dark', addressOfLater('/', answer), { theme: 'dark' }],
   ['look-up-phone', addressOfLater('/', answer), { screen: 'phone' }],
-  ['plan-light', addressOfLater('/plan', answer), {}],
-  ['plan-phone-dark', addressOfLater('/plan', answer), { screen: 'phone', theme: 'dark' }],
+  ['plan-light', addressOfLater('/plan', [...answer, ['over', '150']]), {}],
+  ['plan-phone-dark', addressOfLater('/plan', [...answer, ['over', '150']]), { screen: 'phone', theme: 'dark' }],
 ];
 
 /** A path with its parameters; the server's address is known only while the tests run. */
@@ -38,7 +38,7 @@ describe('the pages, drawn for people to look at', () => {
   it('print a plan on paper, with a box to tick at every step and no controls', async () => {
     mkdirSync(output, { recursive: true });
     const page = await openPage();
-    await page.goto(addressOf('/plan', answer));
+    await page.goto(addressOf('/plan', [...answer, ['over', '150']]));
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('.plan-done').first().isVisible()).toBe(true);
     expect(

@@ -3,6 +3,7 @@ import { sameKey } from '../../_address/finding-code';
 import type { Question } from '../../_address/question';
 import type { VocabularyEntry } from '../../_address/vocabulary-entry';
 import { formatMoney, formatPercent } from '../../_components/format-figures';
+import { NoStepPays } from './no-step-pays';
 import { PlanStepRow } from './plan-step-row';
 
 type PlanStepListProps = { question: Question; options: PlanOptions; plan: PlanResult; entries: VocabularyEntry[] };
@@ -17,6 +18,7 @@ export function PlanStepList({ question, options, plan, entries }: PlanStepListP
           ? 'No step within your limits is worth its cost.'
           : 'Stop as soon as it works, and look again after every finding: the plan then reckons with it.'}
       </p>
+      {plan.steps.length === 0 ? <NoStepPays question={question} options={options} /> : null}
       <ol className="plan-steps">
         {plan.steps.map((step, index) => (
           <PlanStepRow
