@@ -12,6 +12,7 @@ import './_styles/base.css';
 import './_styles/shell.css';
 import './_styles/figures.css';
 import './_styles/ask.css';
+import './_styles/tags.css';
 import './_styles/causes.css';
 import './_styles/ladder.css';
 import './_styles/casebook.css';
