@@ -1,11 +1,13 @@
 // `tsx seed/run.ts [--demo]`: puts the vocabulary into the database that DATABASE_URL names, and with --demo the demo world.
+import { fitAndStore } from '../server/casebook/fit-and-store';
 import { createDb, type Db } from '../server/db';
 import { getEnv } from '../server/env';
-import { caseIdFrom } from '../server/ids';
+import { caseIdFrom, randomCaseId } from '../server/ids';
 import { saveCatalogue } from '../server/repositories/catalogue-repository';
 import { appendEvent, hasEvent } from '../server/repositories/event-log-repository';
 import { insertCases } from '../server/repositories/insert-cases';
 import { saveVocabulary } from '../server/repositories/save-vocabulary';
+import { findNewestSettings } from '../server/repositories/model-settings-repository';
 import { insertWorkingUnits } from '../server/repositories/working-unit-repository';
 import { catalogue } from './catalogue';
 import { demoWorld } from './demo-world';
@@ -47,7 +49,14 @@ const db = createDb(getEnv().databaseUrl);
 try {
   await db.$transaction((tx) => saveVocabulary(tx, vocabulary), { timeout: 60_000 });
   console.log('The vocabulary is in the database.');
-  if (process.argv.includes('--demo')) await seedDemo(db);
+  if (process.argv.includes('--demo')) {
+    // One transaction: an interrupted run leaves no case without its symptoms and steps.
+    await db.$transaction((tx) => seedDemo(tx), { timeout: 180_000, maxWait: 30_000 });
+    if ((await findNewestSettings(db)) === null) {
+      console.log('Fitting the settings of the statistics, up to half a minute.');
+      await fitAndStore(db, new Date(), { newId: randomCaseId, actor: 'seed' });
+    }
+  }
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);
   process.exitCode = 1;
