@@ -135,7 +135,7 @@ describe('the address', () => {
       .locator('.tag', { hasText: /no sound/i })
       .first()
       .waitFor();
-    await page.goBack();
+    await page.goBack({ waitUntil: 'commit' });
     await page
       .locator('.tag', { hasText: /grey screen/i })
       .first()
