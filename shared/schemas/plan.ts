@@ -15,7 +15,7 @@ export const planOptionsSchema = z.object({
   /** Working unit, donor and new parts at hand. */
   needs: z.array(needSchema).nullable().default(null),
   /** What it costs to stop, or to hand the unit over, in hundredths of a currency unit. */
-  handOverCents: z.int().min(0).max(100_000_000).default(6_000),
+  handOverCents: z.int().min(0).max(100_000_000).default(15_000),
   struck: z.array(struckStepSchema).max(60).default([]),
 });
 export type PlanOptions = z.infer<typeof planOptionsSchema>;

@@ -31,7 +31,7 @@ export function planCommand(io: CommandIo): Command {
     .option('--device <slug>', 'board revision or model')
     .option('--complete', 'that is all there is to see: a symptom not named is absent')
     .option('--hour-value <money>', 'what an hour of work is worth', amount(10_000), 20)
-    .option('--hand-over <money>', 'what it costs to stop or to hand the unit over', amount(1_000_000), 60)
+    .option('--hand-over <money>', 'what it costs to stop or to hand the unit over', amount(1_000_000), 150)
     .option('--max-stage <stage>', 'the most invasive stage that can be done, 0 to 4', wholeNumber(0, 4), 4)
     .option(
       '--instruments <list>',

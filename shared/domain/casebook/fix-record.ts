@@ -25,7 +25,8 @@ const KEYS: Record<FixResult, keyof Tally | null> = {
 
 /**
  * Which fix most often resolved it: tries and results of every fix tried at least once in the scope, ranked by the
- * lower end of the interval of the share cured, pooled along the device path. Fixes done together count as one try
+ * lower end of the interval of the share cured, pooled along the device path; those never tried on the device itself
+ * stand after those that were. Fixes done together count as one try
  * of each. The counts are the device's own (all devices where none is given); interval and
  * estimate borrow from the rest of the path where these are few.
  */
@@ -42,7 +43,9 @@ export function fixRecord(model: CasebookModel, scope: FixScope): FixSuggestion[
       for (const fix of attempt.fixes) count(tallies, fix, { depth, path, result: attempt.result });
   }
   const tried = [...tallies].map(([fix, counts]) => ({ fix, success: fixSuccess(counts as FixCounts[]) }));
-  return rankFixSuccess(tried.map((t) => t.success)).flatMap((index) => {
+  const ranked = rankFixSuccess(tried.map((t) => t.success));
+  const triedHere = (index: number) => (tried[index]?.success.tries ?? 0) > 0;
+  return [...ranked.filter(triedHere), ...ranked.filter((index) => !triedHere(index))].flatMap((index) => {
     const { fix, success } = tried[index] as (typeof tried)[number];
     const id = model.coding.observables[fix]?.id;
     const entry = id === undefined ? undefined : model.words.fixes.get(id);

@@ -144,6 +144,19 @@ describe('casebook.fixesFor', () => {
     expect(lows[0]).toBeGreaterThan((lows[1] ?? 1) + 0.1);
   });
 
+  it('puts what was never tried on the device after what was, however well it did elsewhere', async () => {
+    const there = Array.from({ length: 30 }, (_, i) =>
+      plainCase(i + 1, { device: 'ormadic-duo', steps: [fix('replace-crystal', 'cured')] }),
+    );
+    const here = plainCase(40, { steps: [fix('replace-video-ram', 'no-change')] });
+    const caller = await testCaller([...there, here]);
+    const fixes = await caller.casebook.fixesFor({ device: 'quellbrook-8' });
+    expect(fixes.map((f) => [f.id, f.tried])).toEqual([
+      ['replace-video-ram', 1],
+      ['replace-crystal', 0],
+    ]);
+  });
+
   it('narrows to a device and to a cause', async () => {
     const here = plainCase(1, { steps: [fix('replace-crystal', 'cured')] });
     const there = plainCase(2, { device: 'ormadic-duo', steps: [fix('replace-crystal', 'no-change')], causes: [], proof: null });

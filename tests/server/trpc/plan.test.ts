@@ -13,7 +13,7 @@ describe('plan.make', () => {
     expect(chances).toEqual([...chances].sort((a, b) => a - b));
     expect(plan.steps.some((s) => s.kind === 'fix')).toBe(true);
     expect(plan.chanceResolved + plan.end.chanceLeft).toBeCloseTo(1, 9);
-    expect(plan.end).toMatchObject({ kind: 'stop-or-hand-over', costCents: 6000 });
+    expect(plan.end).toMatchObject({ kind: 'stop-or-hand-over', costCents: 15_000 });
   });
 
   it('reflows without a step that was struck out, and never cheaper', async () => {
