@@ -36,8 +36,6 @@ export default defineConfig({
           globalSetup: ['tests/browser/harness/global-setup.ts'],
           fileParallelism: false,
           testTimeout: 60_000,
-          // A page on a busy two-core machine now and then misses its time; a second miss is a failure.
-          retry: 1,
           hookTimeout: 120_000,
         },
       },

@@ -144,6 +144,18 @@ describe('the address', () => {
     expect(await textOf(page.locator('.verdict'))).toBe(before);
   });
 
+  it('keeps what was typed before the scripts had loaded', async () => {
+    const page = await openPage();
+    await page.route(/\.js(\?|$)/, async (route) => {
+      await new Promise((resolve) => setTimeout(resolve, 1500));
+      await route.continue();
+    });
+    await page.goto(addressOf('/', [['q', STANDING_EXAMPLE]]), { waitUntil: 'commit' });
+    await page.locator('#words').fill('no sound');
+    await page.waitForLoadState('networkidle');
+    expect(await page.locator('#words').inputValue()).toBe('no sound');
+  });
+
   it('names a device that is not there: the page says so and keeps the words', async () => {
     const page = await askPage(STANDING_EXAMPLE, {}, [['on', 'no-such-device']]);
     expect(await textOf(page.getByRole('alert').first())).toContain('No such device');

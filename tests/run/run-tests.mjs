@@ -7,7 +7,7 @@ import { chromiumSentence, findChromium } from '../browser/harness/find-chromium
 import { countLine, exitCode } from './tally.mjs';
 import { runProject } from './vitest-part.mjs';
 
-/** @typedef {import('./tally.mjs').Tally} Tally */
+/** @typedef {import('./tally.mjs').Tally & Partial<import('./vitest-part.mjs').Notes>} Tally */
 
 /** @type {{ name: string, run: () => Promise<Tally> }[]} */
 const parts = [
@@ -64,6 +64,10 @@ async function runAll() {
 const done = await runAll();
 console.log('\n== summary');
 for (const { name, tally, seconds } of done) console.log(`${name}: ${countLine([tally])} (${seconds.toFixed(0)} s)`);
+for (const { name, tally } of done) {
+  for (const test of tally.retried ?? []) console.log(`PASSED ONLY WHEN TRIED AGAIN in ${name}: ${test}`);
+  for (const test of tally.shortfalls ?? []) console.log(`KNOWN SHORTFALL (expected to fail, and counted as passed) in ${name}: ${test}`);
+}
 for (const { name, tally } of done) for (const skipped of tally.skipped) console.log(`SKIPPED in ${name}: ${skipped}`);
 const tallies = done.map(({ tally }) => tally);
 process.exitCode = exitCode(tallies);

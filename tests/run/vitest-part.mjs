@@ -4,24 +4,31 @@ import { projectFolder } from '../../server/start/project-folder.mjs';
 import { runScript } from '../../server/start/run-command.mjs';
 import { tallyOf } from './tally.mjs';
 
+/** @typedef {{ retried: string[], shortfalls: string[] }} Notes names of tests that the count says too little about */
+
 /**
  * Runs one of the projects of vitest.config.ts; what vitest says is printed as it comes.
  * @param {string} project
- * @returns {Promise<import('./tally.mjs').Tally>}
+ * @returns {Promise<import('./tally.mjs').Tally & Notes>}
  */
 export async function runProject(project) {
   const report = `tests/output/${project}.json`;
   mkdirSync(join(projectFolder, 'tests/output'), { recursive: true });
-  rmSync(join(projectFolder, report), { force: true });
-  const args = ['run', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
-  const { code } = await runScript('node_modules/vitest/vitest.mjs', args, { env: { NO_COLOR: '1' }, onLine: (line) => console.log(line) });
-  return tallyOf({ files: readReport(report), code });
+  const notes = `tests/output/${project}-notes.json`;
+  for (const old of [report, notes]) rmSync(join(projectFolder, old), { force: true });
+  const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`, '--reporter=./tests/run/notes-reporter.mjs'];
+  const { code } = await runScript('node_modules/vitest/vitest.mjs', ['run', '--project', project, ...reporters], {
+    env: { NO_COLOR: '1', TEST_NOTES: join(projectFolder, notes) },
+    onLine: (line) => console.log(line),
+  });
+  const { retried, shortfalls } = readJson(notes) ?? { retried: [], shortfalls: [] };
+  return { ...tallyOf({ files: readJson(report)?.testResults ?? null, code }), retried, shortfalls };
 }
 
-/** @param {string} report */
-function readReport(report) {
+/** @param {string} file @returns {any} null when there is none, or not a whole one */
+function readJson(file) {
   try {
-    return JSON.parse(readFileSync(join(projectFolder, report), 'utf8')).testResults;
+    return JSON.parse(readFileSync(join(projectFolder, file), 'utf8'));
   } catch {
     return null;
   }

@@ -23,12 +23,18 @@ export function AskForm({ question, groups }: AskFormProps) {
   const device = useRef<HTMLSelectElement>(null);
   const all = useRef<HTMLInputElement>(null);
 
-  // The address can change under the form (a tag, the back button): its fields then follow the address.
+  const shown = useRef(question);
+
+  // The address can change under the form (a tag, the back button): its fields then follow the address. Never before that:
+  // what somebody typed while the scripts were still loading stays.
   useEffect(() => {
+    const before = shown.current;
+    shown.current = question;
+    if (before.text === question.text && before.device === question.device && before.complete === question.complete) return;
     if (words.current) words.current.value = question.text;
     if (device.current) device.current.value = question.device ?? '';
     if (all.current) all.current.checked = question.complete;
-  }, [question.text, question.device, question.complete]);
+  }, [question]);
 
   const asked = !isBlank(question);
   const sendAtOnce = (_: ChangeEvent<HTMLInputElement>) => {

@@ -5,7 +5,9 @@ const names = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-c
 
 /** Places off the search path, by system. @type {Partial<Record<NodeJS.Platform, string[]>>} */
 const places = {
-  linux: ['/usr/bin', '/usr/local/bin', '/snap/bin', '/opt/google/chrome'].flatMap((folder) => names.map((name) => join(folder, name))),
+  linux: ['/usr/bin', '/usr/local/bin', '/snap/bin', '/opt/google/chrome'].flatMap((folder) =>
+    names.map((name) => join(folder, name)),
+  ),
   darwin: ['/Applications/Chromium.app/Contents/MacOS/Chromium', '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome'],
   win32: ['C:\\Program Files\\Chromium\\Application\\chrome.exe', 'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe'],
 };

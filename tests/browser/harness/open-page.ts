@@ -31,7 +31,13 @@ afterAll(async () => {
 async function launch(): Promise<Browser> {
   const executablePath = findChromium(process);
   if (executablePath === null) throw new Error(chromiumSentence(process));
-  const quiet = ['--disable-gpu', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+  const quiet = [
+    '--disable-gpu',
+    '--no-first-run',
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-sync',
+  ];
   // Chromium refuses to run as root inside its own sandbox.
   const asRoot = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
   return chromium.launch({ executablePath, args: [...quiet, ...asRoot] });
