@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { createCoverageBoard } from '../../shared/stats/coverage-board';
+import { countAll } from '../../shared/stats/evaluate-table';
+import { createRandom } from '../../shared/stats/random';
+import { defaultSettings } from '../../shared/stats/settings';
+import { createEstimator } from '../../shared/stats/weighted-naive-bayes';
+import { simulateFamily } from './simulate-family';
+
+/** Coverage of parameter intervals (no model error) on worlds of the model's own family with its own concentrations. */
+function coverage(cases: number) {
+  const board = createCoverageBoard();
+  for (let seed = 1; seed <= 6; seed += 1) {
+    const family = simulateFamily({ seed, causes: 20, symptoms: 12, checks: 6, fixes: 2, boards: 1, concentration: 4 });
+    const random = createRandom(seed + 100);
+    const records = Array.from({ length: cases }, () => family.draw(random));
+    const settings = defaultSettings(family.layout);
+    settings.weights.fill(1);
+    settings.mixing = 0;
+    settings.modelError = { constant: 0, perFinding: 0 };
+    for (const kind of settings.values) Object.assign(kind, { offTarget: 4, levels: [1e6, 1e6, 1e6, 1e6] });
+    settings.prior = { ...settings.prior, root: 14, levels: [1e6, 1e6, 1e6, 40] };
+    const estimator = createEstimator(family.layout, countAll(family.layout, records), settings);
+    for (let i = 0; i < 150; i += 1) {
+      const { device, findings } = family.draw(random);
+      const seen = findings.slice(0, Math.floor(random() * findings.length));
+      board.add(estimator.posterior(device, seen), family.posterior(device, seen));
+    }
+  }
+  return board.coverage();
+}
+
+describe('posteriorInterval', { timeout: 60_000 }, () => {
+  it.each([1000, 3000])('covers the truth nine times in ten with %i cases of its own family', (cases) => {
+    const found = coverage(cases);
+    expect(found?.covered).toBeGreaterThan(0.88);
+    expect(found?.covered).toBeLessThan(0.92);
+  });
+});
