@@ -5,17 +5,30 @@ import { z } from 'zod';
 export interface Env {
   mode: 'development' | 'production' | 'test';
   /** `file:` address of the SQLite database, its path absolute. */
-  databaseUrl: string;
+  datasiteUrl: string;
   /** The same as a path. */
   databaseFile: string;
+  /** Address that visitors use, such as https://bench.example; null to go by each request's own. */
+  siteUrl: string | null;
+  /** Whether a proxy in front adds the visitor's address, host and protocol (the X-Forwarded headers). */
+  trustProxy: boolean;
+  /** Key that session cookies are signed with; null to keep one in a file beside the database. */
+  sessionSecret: string | null;
 }
 
 const variables = z.object({
   NODE_ENV: z.enum(['development', 'production', 'test']).default('development'),
-  DATABASE_URL: z
+  DATASITE_URL: z
     .string()
     .regex(/^file:[^?]+$/, 'must be the address of a SQLite file, such as file:./data/second-bench.db')
     .default('file:./data/second-bench.db'),
+  SITE_URL: z
+    .url({ protocol: /^https?$/, error: 'must be the address that visitors use, such as https://bench.example' })
+    .optional(),
+  TRUST_PROXY: z
+    .enum(['0', '1'], { error: 'must be 1 behind a proxy that sets the X-Forwarded headers, otherwise 0' })
+    .default('0'),
+  SESSION_SECRET: z.string().min(32, 'must be at least 32 characters that nobody can guess').optional(),
 });
 
 /**
@@ -32,8 +45,15 @@ export function readEnv(source: Record<string, string | undefined>, folder: stri
     const faults = parsed.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`);
     throw new Error(`The environment has a wrong value: ${faults.join('; ')}.`);
   }
-  const databaseFile = resolve(folder, parsed.data.DATABASE_URL.slice('file:'.length).replace(/^\/\/(?=\/)/, ''));
-  return { mode: parsed.data.NODE_ENV, databaseUrl: `file:${databaseFile}`, databaseFile };
+  const databaseFile = resolve(folder, parsed.data.DATASITE_URL.slice('file:'.length).replace(/^\/\/(?=\/)/, ''));
+  return {
+    mode: parsed.data.NODE_ENV,
+    datasiteUrl: `file:${databaseFile}`,
+    databaseFile,
+    siteUrl: parsed.data.SITE_URL ?? null,
+    trustProxy: parsed.data.TRUST_PROXY === '1',
+    sessionSecret: parsed.data.SESSION_SECRET ?? null,
+  };
 }
 
 let current: Env | null = null;

@@ -1,12 +1,30 @@
-import { type Db, getDb } from '../db';
+import type { Actor } from '../../shared/domain/can/can';
+import { findActor } from '../accounts/find-actor';
 import { getCasebook } from '../casebook/current-casebook';
 import type { Casebook } from '../casebook/load-casebook';
+import { type Db, getDb } from '../db';
+import { getEnv } from '../env';
+import { type RequestFacts, requestFacts } from './request-facts';
 
 /** What every procedure gets. The casebook is loaded by the first that asks for it. */
-export type Context = { db: Db; casebook: () => Promise<Casebook> };
+export type Context = {
+  db: Db;
+  casebook: () => Promise<Casebook>;
+  /** The account that is signed in, with the role that it has now; null for nobody. */
+  actor: Actor | null;
+  request: RequestFacts;
+  /** Hands a cookie to the browser, as the text of a Set-Cookie header. */
+  setCookie: (cookie: string) => void;
+};
 
-/** The context of a request to this process. */
-export function createContext(): Context {
+/**
+ * The context of a request to this process.
+ *
+ * @param headers of the request.
+ * @param setCookie where cookies for the answer go; without it they are dropped (a page that is only read sets none).
+ */
+export async function createContext(headers: Headers, setCookie: (cookie: string) => void = () => {}): Promise<Context> {
   const db = getDb();
-  return { db, casebook: () => getCasebook(db) };
+  const request = requestFacts(headers, getEnv());
+  return { db, casebook: () => getCasebook(db), actor: await findActor(headers), request, setCookie };
 }

@@ -7,5 +7,9 @@ export const TRPC_CODES: Record<ErrorCode, TRPC_ERROR_CODE_KEY> = {
   'device-not-found': 'NOT_FOUND',
   'entry-not-found': 'NOT_FOUND',
   'casebook-empty': 'PRECONDITION_FAILED',
+  'sign-in-needed': 'UNAUTHORIZED',
+  'not-allowed': 'FORBIDDEN',
+  'other-origin': 'FORBIDDEN',
+  'too-many-tries': 'TOO_MANY_REQUESTS',
   'too-few-cases': 'BAD_REQUEST',
 };

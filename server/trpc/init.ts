@@ -1,6 +1,7 @@
 import { initTRPC, TRPCError } from '@trpc/server';
 import { ZodError, z } from 'zod';
-import { type AppError, isAppError } from '../../shared/errors';
+import { isAtLeast, type Role } from '../../shared/domain/can/role';
+import { AppError, isAppError } from '../../shared/errors';
 import type { Context } from './context';
 import { TRPC_CODES } from './error-codes';
 
@@ -35,6 +36,20 @@ const refusals = t.middleware(async ({ next }) => {
   return result;
 });
 
+/** Refuses what changes something unless a page of this site asked for it: a form on another site could ask too. */
+const ownPagesOnly = t.middleware(({ ctx, type, next }) => {
+  if (type === 'mutation' && !ctx.request.sameOrigin) throw new AppError('other-origin');
+  return next();
+});
+
+/** Lets pass who is signed in with at least this role; behind it `ctx.actor` is never null. */
+const guard = (least: Role) =>
+  t.middleware(({ ctx, next }) => {
+    if (ctx.actor === null) throw new AppError('sign-in-needed');
+    if (!isAtLeast(ctx.actor.role, least)) throw new AppError('not-allowed');
+    return next({ ctx: { ...ctx, actor: ctx.actor } });
+  });
+
 const withCasebook = t.middleware(async ({ ctx, next }) => next({ ctx: { ...ctx, casebook: await ctx.casebook() } }));
 
 function refusalBehind({ cause }: TRPCError): AppError | null {
@@ -44,5 +59,25 @@ function refusalBehind({ cause }: TRPCError): AppError | null {
 export const router = t.router;
 export const createCallerFactory = t.createCallerFactory;
 
+/** Open to everybody, signed in or not; the casebook is not loaded. */
+export const guestProcedure = t.procedure.use(refusals).use(ownPagesOnly);
+
 /** Open to everybody, and given the casebook. */
-export const publicProcedure = t.procedure.use(refusals).use(withCasebook);
+export const publicProcedure = guestProcedure.use(withCasebook);
+
+const signedIn = guard('reader');
+const contributor = guard('contributor');
+const moderator = guard('moderator');
+const keeper = guard('keeper');
+
+/** The guards by name, for the test that walks the router. */
+export const guards = { signedIn, contributor, moderator, keeper };
+
+/** For any account, also one that may only read. `ctx.actor` is set; `ctx.casebook` is the function that loads it. */
+export const signedInProcedure = guestProcedure.use(signedIn);
+/** For contributors, moderators and keepers. */
+export const contributorProcedure = guestProcedure.use(contributor);
+/** For moderators and keepers. */
+export const moderatorProcedure = guestProcedure.use(moderator);
+/** For keepers. */
+export const keeperProcedure = guestProcedure.use(keeper);

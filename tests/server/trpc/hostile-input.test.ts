@@ -6,6 +6,7 @@ import { appRouter } from '../../../server/trpc/root';
 import { openTestDatabase, type TestDatabase } from '../../setup/test-database';
 import { fillDatabase } from '../fixtures/filled-database';
 import { smallCases } from '../fixtures/small-cases';
+import { ownPage } from './test-request';
 
 let opened: TestDatabase;
 let casebook: Casebook;
@@ -25,7 +26,7 @@ async function ask(path: string, input: string): Promise<{ status: number; body:
     endpoint: '/api/trpc',
     req: new Request(url),
     router: appRouter,
-    createContext: () => ({ db: opened.db, casebook: async () => casebook }),
+    createContext: () => ({ ...ownPage, db: opened.db, casebook: async () => casebook }),
   });
   return { status: response.status, body: await response.json() };
 }
@@ -108,7 +109,7 @@ describe('every procedure', () => {
       endpoint: '/api/trpc',
       req: new Request('http://bench.example/api/trpc/casebook.overview'),
       router: appRouter,
-      createContext: () => ({ db: opened.db, casebook: () => Promise.reject(new Error('secret path /var/data')) }),
+      createContext: () => ({ ...ownPage, db: opened.db, casebook: () => Promise.reject(new Error('secret path /var/data')) }),
     });
     expect(response.status).toBe(500);
     expect(await response.text()).not.toContain('secret');

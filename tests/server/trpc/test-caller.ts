@@ -4,13 +4,14 @@ import type { CaseRecord } from '../../../shared/schemas/case';
 import { testDatabase } from '../../setup/test-database';
 import { fillDatabase } from '../fixtures/filled-database';
 import { smallModel } from '../fixtures/small-model';
+import { ownPage } from './test-request';
 
 /** Calls procedures on a database of this test's own, with the cases given. */
 export async function testCaller(cases: readonly CaseRecord[]) {
   const { db } = testDatabase();
   await fillDatabase(db, cases);
   const casebook = loadCasebook(db);
-  return createCaller({ db, casebook: () => casebook });
+  return createCaller({ ...ownPage, db, casebook: () => casebook });
 }
 
 /** Calls procedures that ask the casebook alone: the cases are in memory, the database is empty. */
@@ -23,5 +24,5 @@ export function memoryCaller(cases: readonly CaseRecord[]) {
     demo: false,
     eventId: null,
   };
-  return createCaller({ db, casebook: async () => casebook });
+  return createCaller({ ...ownPage, db, casebook: async () => casebook });
 }

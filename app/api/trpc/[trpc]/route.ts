@@ -15,7 +15,7 @@ function handle(request: Request): Response | Promise<Response> {
     endpoint: ENDPOINT,
     req: request,
     router: appRouter,
-    createContext,
+    createContext: ({ resHeaders }) => createContext(request.headers, (cookie) => resHeaders.append('set-cookie', cookie)),
     onError: logError,
     maxBatchSize: 10,
     allowMethodOverride: true,
