@@ -5,7 +5,7 @@ import { z } from 'zod';
 export interface Env {
   mode: 'development' | 'production' | 'test';
   /** `file:` address of the SQLite database, its path absolute. */
-  datasiteUrl: string;
+  databaseUrl: string;
   /** The same as a path. */
   databaseFile: string;
   /** Address that visitors use, such as https://bench.example; null to go by each request's own. */
@@ -48,7 +48,7 @@ export function readEnv(source: Record<string, string | undefined>, folder: stri
   const databaseFile = resolve(folder, parsed.data.DATASITE_URL.slice('file:'.length).replace(/^\/\/(?=\/)/, ''));
   return {
     mode: parsed.data.NODE_ENV,
-    datasiteUrl: `file:${databaseFile}`,
+    databaseUrl: `file:${databaseFile}`,
     databaseFile,
     siteUrl: parsed.data.SITE_URL ?? null,
     trustProxy: parsed.data.TRUST_PROXY === '1',

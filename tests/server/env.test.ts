@@ -5,7 +5,7 @@ describe('readEnv', () => {
   it('puts the database into the data folder of the project unless told otherwise', () => {
     expect(readEnv({}, '/home/bench/project')).toEqual({
       mode: 'development',
-      datasiteUrl: 'file:/home/bench/project/data/second-bench.db',
+      databaseUrl: 'file:/home/bench/project/data/second-bench.db',
       databaseFile: '/home/bench/project/data/second-bench.db',
       siteUrl: null,
       trustProxy: false,
@@ -14,16 +14,16 @@ describe('readEnv', () => {
   });
 
   it('makes a relative database path absolute', () => {
-    expect(readEnv({ DATABASE_URL: 'file:other/x.db' }, '/p').datasiteUrl).toBe('file:/p/other/x.db');
+    expect(readEnv({ DATABASE_URL: 'file:other/x.db' }, '/p').databaseUrl).toBe('file:/p/other/x.db');
   });
 
   it('leaves an absolute path as it is, with or without the empty host of a file address', () => {
-    expect(readEnv({ DATABASE_URL: 'file:/srv/x.db' }, '/p').datasiteUrl).toBe('file:/srv/x.db');
-    expect(readEnv({ DATABASE_URL: 'file:///srv/x.db' }, '/p').datasiteUrl).toBe('file:/srv/x.db');
+    expect(readEnv({ DATABASE_URL: 'file:/srv/x.db' }, '/p').databaseUrl).toBe('file:/srv/x.db');
+    expect(readEnv({ DATABASE_URL: 'file:///srv/x.db' }, '/p').databaseUrl).toBe('file:/srv/x.db');
   });
 
   it('takes an empty variable as not set', () => {
-    expect(readEnv({ DATABASE_URL: '' }, '/p').datasiteUrl).toBe('file:/p/data/second-bench.db');
+    expect(readEnv({ DATABASE_URL: '' }, '/p').databaseUrl).toBe('file:/p/data/second-bench.db');
   });
 
   it('refuses another kind of database in one sentence that names the variable', () => {
