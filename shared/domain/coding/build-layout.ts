@@ -19,6 +19,7 @@ export function buildLayout(vocabulary: Vocabulary, devices: readonly DeviceNode
     valueStarts,
     onTarget: onTarget(vocabulary, observables),
     workingValues: workingValues(vocabulary, observables),
+    clearing: clearing(vocabulary, observables),
     deviceParents: Int32Array.from(devices, (node) => node.parent),
     deviceDepths: Uint8Array.from(devices, (node) => LEVEL_DEPTHS[node.level]),
     ...partClasses(vocabulary.causes, devices),
@@ -27,10 +28,10 @@ export function buildLayout(vocabulary: Vocabulary, devices: readonly DeviceNode
 }
 
 function onTarget(vocabulary: Vocabulary, observables: readonly NamedObservable[]): Uint8Array {
-  const targetRoles = new Map(vocabulary.checks.map((check) => [check.slug, check.targetRole]));
+  const checkRoles = new Map(vocabulary.checks.map((check) => [check.slug, check.clears?.length ? check.clears : [check.targetRole]]));
   const addressed = new Map(vocabulary.fixes.map((fix) => [fix.slug, new Set(fix.addresses)]));
   const about = (o: NamedObservable, cause: Cause) => {
-    if (o.kind === 'check') return targetRoles.get(o.id) === cause.role;
+    if (o.kind === 'check') return checkRoles.get(o.id)?.includes(cause.role) === true;
     return o.kind === 'fix' && addressed.get(o.id)?.has(cause.slug) === true;
   };
   return Uint8Array.from(observables.flatMap((o) => vocabulary.causes.map((cause) => (about(o, cause) ? 1 : 0))));
@@ -39,6 +40,12 @@ function onTarget(vocabulary: Vocabulary, observables: readonly NamedObservable[
 function workingValues(vocabulary: Vocabulary, observables: readonly NamedObservable[]): Int16Array {
   const working = new Map(vocabulary.checks.map((check) => [check.slug, check.workingOutcome]));
   return Int16Array.from(observables, (o) => (o.kind === 'check' ? o.values.indexOf(working.get(o.id) ?? '') : -1));
+}
+
+/** Checks of which the vocabulary says what their working outcome clears. */
+function clearing(vocabulary: Vocabulary, observables: readonly NamedObservable[]): Uint8Array {
+  const stated = new Set(vocabulary.checks.filter((check) => check.clears?.length).map((check) => check.slug));
+  return Uint8Array.from(observables, (o) => (o.kind === 'check' && stated.has(o.id) ? 1 : 0));
 }
 
 /** Boards share a class where the parts of the cause's role carry the same part numbers. */

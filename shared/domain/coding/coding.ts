@@ -5,6 +5,7 @@ import type { Vocabulary } from '../../schemas/vocabulary';
 import type { CodedFinding, Layout } from '../../stats/layout';
 import { buildLayout } from './build-layout';
 import { type DeviceNode, deviceTree } from './device-tree';
+import { findHiders } from './find-hiders';
 
 /** One observable of the layout by name: `values` are its values' names in coded order. */
 export type NamedObservable = { kind: Finding['kind']; id: string; values: readonly string[] };
@@ -24,6 +25,8 @@ export type Coding = {
   causeOf(slug: string): number | undefined;
   /** Node of a board or model slug. */
   deviceOf(slug: string): number | undefined;
+  /** Every symptom that, when present, makes this one impossible to see. */
+  hidersOf(symptom: string): readonly string[];
 };
 
 /** Names that the vocabulary or catalogue does not hold, so that what uses them cannot be coded. */
@@ -45,6 +48,7 @@ export function createCoding(vocabulary: Vocabulary, catalogue: DeviceCatalogue)
   const causes = vocabulary.causes.map((cause) => cause.slug);
   const observableNumbers = new Map(observables.map((o, i) => [`${o.kind} ${o.id}`, i]));
   const causeNumbers = new Map(causes.map((slug, i) => [slug, i]));
+  const hiders = findHiders(vocabulary.symptoms);
   const deviceNumbers = new Map<string, number>();
   devices.forEach((node, i) => {
     if (node.level === 'model' || node.level === 'board') deviceNumbers.set(node.slug, i);
@@ -59,6 +63,7 @@ export function createCoding(vocabulary: Vocabulary, catalogue: DeviceCatalogue)
     observableOf: (kind, id) => observableNumbers.get(`${kind} ${id}`),
     causeOf: (slug) => causeNumbers.get(slug),
     deviceOf: (slug) => deviceNumbers.get(slug),
+    hidersOf: (symptom) => hiders.get(symptom) ?? [],
   };
 }
 

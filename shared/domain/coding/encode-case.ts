@@ -44,8 +44,9 @@ function symptomFindings(coding: Coding, content: CaseContent, device: number | 
     implied: false,
     ...at,
   }));
-  if (!content.symptomsComplete || device === undefined) return placed;
-  for (const id of impliedAbsences(coding, stated, coding.devices[device]?.category ?? null)) {
+  if (device === undefined) return placed;
+  const category = coding.devices[device]?.category ?? null;
+  for (const id of impliedAbsences(coding, { stated, category, complete: content.symptomsComplete })) {
     placed.push({ finding: { kind: 'symptom', id, value: 'absent' }, implied: true, ...at });
   }
   return placed;

@@ -3,12 +3,11 @@ import type { CodedFinding } from '../../stats/layout';
 import { type Coding, CodingError, encodeFinding } from './coding';
 import { impliedAbsences } from './implied-absences';
 
-/** A coded finding of a question; `implied` where it follows only from the list being complete. */
+/** A coded finding of a question; `implied` where it follows from what was stated, or from the list being complete. */
 export type QuestionFinding = CodedFinding & { implied: boolean };
 
 /**
- * A question's findings in numbers, stated ones first in their order; where the symptom list is complete, implied
- * absences follow. Throws CodingError naming everything that the vocabulary does not hold.
+ * A question's findings in numbers, stated ones first in their order; implied absences follow. Throws CodingError naming everything that the vocabulary does not hold.
  * @param options.device slug of a board or model, null where not known
  */
 export function encodeFindings(
@@ -26,10 +25,10 @@ export function encodeFindings(
   const node = options.device === null ? 0 : coding.deviceOf(options.device);
   if (node === undefined) unknown.push(`device ${options.device}`);
   if (unknown.length > 0) throw new CodingError(unknown);
-  if (!options.complete) return coded;
   const stated = new Map<string, boolean>();
   for (const f of findings) if (f.kind === 'symptom') stated.set(f.id, f.value === 'present');
   const category = coding.devices[node as number]?.category ?? null;
-  const implied = impliedAbsences(coding, stated, category).map((id) => encodeFinding(coding, { kind: 'symptom', id, value: 'absent' }));
+  const absent = impliedAbsences(coding, { stated, category, complete: options.complete });
+  const implied = absent.map((id) => encodeFinding(coding, { kind: 'symptom', id, value: 'absent' }));
   return [...coded, ...implied.map((finding) => ({ ...(finding as CodedFinding), implied: true }))];
 }

@@ -41,7 +41,8 @@ const named = (of: CaseContent) =>
 
 describe('encodeCase', () => {
   it('marks the check that proved the cause and the fix that cured, and leaves out what came after the cure', () => {
-    expect(named(content).map(({ id, value, proves }) => [id, value, proves])).toEqual([
+    const stated = named(content).filter((f) => !f.implied);
+    expect(stated.map(({ id, value, proves }) => [id, value, proves])).toEqual([
       ['grey-screen', 'present', false],
       ['clock-at-processor', 'stuck', false],
       ['replace-work-ram', 'no-change', false],
@@ -58,8 +59,21 @@ describe('encodeCase', () => {
     expect(encodeCase(coding, { ...content, causes: [], proof: null }).proof).toBe(-1);
   });
 
-  it('implies absences only for a complete list, and none of a symptom that is hidden or cannot occur there', () => {
-    expect(named(content).some(({ implied }) => implied)).toBe(false);
+  it('implies of an incomplete list only that what would have hidden a stated symptom is absent', () => {
+    const implied = named(content).filter((f) => f.implied);
+    expect(implied.map(({ id, value }) => [id, value])).toContainEqual(['no-power', 'absent']);
+    for (const { id } of implied) expect(coding.hidersOf('grey-screen')).toContain(id);
+    expect(named({ ...content, symptoms: [] }).some((f) => f.implied)).toBe(false);
+  });
+
+  it('says the same of a symptom stated as absent, and keeps what was stated of a hider', () => {
+    const soundFine = { ...content, symptoms: [{ symptom: 'no-picture', present: false }] };
+    expect(named(soundFine).find(({ id }) => id === 'no-power')).toMatchObject({ value: 'absent', implied: true });
+    const both = { ...content, symptoms: [...soundFine.symptoms, { symptom: 'no-power', present: true }] };
+    expect(named(both).filter(({ id }) => id === 'no-power')).toMatchObject([{ value: 'present', implied: false }]);
+  });
+
+  it('implies absences for a complete list, and none of a symptom that is hidden or cannot occur there', () => {
     const implied = named({ ...content, symptomsComplete: true }).filter((f) => f.implied);
     expect(implied.length).toBeGreaterThan(5);
     for (const { id, value } of implied) {
