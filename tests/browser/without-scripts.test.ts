@@ -69,6 +69,8 @@ describe('the other pages without scripts', () => {
     await page.goto(addressOf('/cases'));
     await page.locator('#device').selectOption({ index: 1 });
     await page.getByRole('button', { name: 'Show' }).click();
+    await page.waitForURL(/[?&]on=/);
+    await page.locator('.case-line').first().waitFor();
     expect(paramsOf(page, 'on')).toHaveLength(1);
     expect(await page.locator('.case-line').count()).toBeGreaterThan(0);
   });
