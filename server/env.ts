@@ -18,7 +18,7 @@ export interface Env {
 
 const variables = z.object({
   NODE_ENV: z.enum(['development', 'production', 'test']).default('development'),
-  DATASITE_URL: z
+  DATABASE_URL: z
     .string()
     .regex(/^file:[^?]+$/, 'must be the address of a SQLite file, such as file:./data/second-bench.db')
     .default('file:./data/second-bench.db'),
@@ -45,7 +45,7 @@ export function readEnv(source: Record<string, string | undefined>, folder: stri
     const faults = parsed.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`);
     throw new Error(`The environment has a wrong value: ${faults.join('; ')}.`);
   }
-  const databaseFile = resolve(folder, parsed.data.DATASITE_URL.slice('file:'.length).replace(/^\/\/(?=\/)/, ''));
+  const databaseFile = resolve(folder, parsed.data.DATABASE_URL.slice('file:'.length).replace(/^\/\/(?=\/)/, ''));
   return {
     mode: parsed.data.NODE_ENV,
     databaseUrl: `file:${databaseFile}`,
