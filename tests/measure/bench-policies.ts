@@ -35,11 +35,16 @@ export function createBench({ model, effort = REPLAN_EFFORT }: BenchSetting) {
   const costs: RepairCosts = { fixes: planFixes, checks, hourValue: options.hourValueCents, handOverCost: options.handOverCents };
 
   const ask = (unit: SimulatedUnit, state: Pick<BenchState, 'steps'>): CodedQuestion => {
-    const symptoms: Finding[] = unit.symptoms.map(({ symptom, present }) => ({ kind: 'symptom', id: symptom, value: present ? 'present' : 'absent' }));
-    const done = state.steps.map(({ kind, index, value }): Finding =>
-      kind === 'check'
-        ? { kind, id: checks[index]!.slug, value: checks[index]!.outcomes[value]!.slug }
-        : { kind, id: fixes[index]!.slug, value: FIX_RESULTS[value]! },
+    const symptoms: Finding[] = unit.symptoms.map(({ symptom, present }) => ({
+      kind: 'symptom',
+      id: symptom,
+      value: present ? 'present' : 'absent',
+    }));
+    const done = state.steps.map(
+      ({ kind, index, value }): Finding =>
+        kind === 'check'
+          ? { kind, id: checks[index]!.slug, value: checks[index]!.outcomes[value]!.slug }
+          : { kind, id: fixes[index]!.slug, value: FIX_RESULTS[value]! },
     );
     const question = { ...questionSchema.parse({ device: unit.board, complete: true }), set: [...symptoms, ...done] };
     return readQuestion(model, question);
@@ -52,7 +57,8 @@ export function createBench({ model, effort = REPLAN_EFFORT }: BenchSetting) {
     );
     const step = plan.steps[0];
     if (step === undefined) return { kind: 'hand-over' };
-    const index = step.kind === 'check' ? checks.indexOf(bench.checks[step.index]!.check) : fixes.indexOf(bench.fixes[step.index]!);
+    const index =
+      step.kind === 'check' ? checks.indexOf(bench.checks[step.index]!.check) : fixes.indexOf(bench.fixes[step.index]!);
     return { kind: step.kind, index };
   };
 

@@ -59,8 +59,11 @@ function report(units: readonly UnitResult[]): void {
   const column = (policy: PolicyName, of: (run: UnitResult['runs'][number]) => number) =>
     units.map(({ runs }) => of(runs.find((run) => run.policy === policy)!));
   const total = (policy: PolicyName) => column(policy, (run) => run.minutes + (run.cured ? 0 : HAND_OVER_MINUTES));
-  const cost = (policy: PolicyName) => column(policy, (run) => (run.minutes + (run.cured ? 0 : HAND_OVER_MINUTES)) / 3 + run.partCost / 100);
-  console.log(`${name}: ${units.length} units; a hand-over counts ${HAND_OVER_MINUTES} minutes; parts at ${1 / MINUTES_PER_CENT / 100} a minute are in the cost only`);
+  const cost = (policy: PolicyName) =>
+    column(policy, (run) => (run.minutes + (run.cured ? 0 : HAND_OVER_MINUTES)) / 3 + run.partCost / 100);
+  console.log(
+    `${name}: ${units.length} units; a hand-over counts ${HAND_OVER_MINUTES} minutes; parts at ${1 / MINUTES_PER_CENT / 100} a minute are in the cost only`,
+  );
   for (const policy of policies) {
     const shown = [
       ['minutes', mean(total(policy))],
@@ -69,7 +72,9 @@ function report(units: readonly UnitResult[]): void {
       ['repaired', mean(column(policy, (run) => (run.cured ? 100 : 0)))],
       ['steps', mean(column(policy, (run) => run.steps.length))],
     ] as const;
-    console.log(`  ${policy.padEnd(24)}${shown.map(([label, m]) => `${label} ${m.mean.toFixed(1)} ± ${m.error.toFixed(1)}`).join(', ')}`);
+    console.log(
+      `  ${policy.padEnd(24)}${shown.map(([label, m]) => `${label} ${m.mean.toFixed(1)} ± ${m.error.toFixed(1)}`).join(', ')}`,
+    );
   }
   const best = HABITS.reduce((a, b) => (mean(total(b)).mean < mean(total(a)).mean ? b : a));
   for (const policy of ['plan', 'first check, then plan'] as const) {

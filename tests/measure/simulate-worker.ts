@@ -31,7 +31,12 @@ function send(result: UnitResult): Promise<void> {
   return new Promise((resolve, reject) => process.send!(result, (error: Error | null) => (error ? reject(error) : resolve())));
 }
 
-function repairOne({ seed, boards }: WorkerTask, world: World, bench: ReturnType<typeof createBench>, number: number): UnitResult {
+function repairOne(
+  { seed, boards }: WorkerTask,
+  world: World,
+  bench: ReturnType<typeof createBench>,
+  number: number,
+): UnitResult {
   const { checks, fixes } = world.vocabulary;
   const random = seededRandom(`unit ${seed} ${number}`);
   const unit = world.drawUnit(random, boards[Math.floor(random() * boards.length)]!);
