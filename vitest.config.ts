@@ -22,6 +22,8 @@ export default defineConfig({
           name: 'server',
           include: ['tests/{prisma,server}/**/*.test.ts'],
           globalSetup: ['tests/setup/template-database.ts'],
+          // Otherwise one would be kept in a file beside the default database.
+          env: { SESSION_SECRET: 'only for tests: nothing is guarded by it' },
           setupFiles,
           testTimeout: 20_000,
           hookTimeout: 30_000,

@@ -4,6 +4,7 @@ export const ERROR_TEXTS = {
   'device-not-found': 'No device with this name is in the catalogue. Choose one from the list.',
   'entry-not-found': 'The vocabulary has no such entry. Choose one from the list.',
   'casebook-empty': 'The casebook has no devices and no cases yet. Run "npm run demo" or import cases first.',
+  'account-not-found': 'There is no account with this name.',
   'sign-in-needed': 'Sign in first: this is for people with an account.',
   'not-allowed': 'Your account may not do this.',
   'other-origin': 'The request did not come from a page of this site, so nothing was changed. Open the page again and retry.',

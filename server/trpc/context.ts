@@ -26,5 +26,5 @@ export type Context = {
 export async function createContext(headers: Headers, setCookie: (cookie: string) => void = () => {}): Promise<Context> {
   const db = getDb();
   const request = requestFacts(headers, getEnv());
-  return { db, casebook: () => getCasebook(db), actor: await findActor(headers), request, setCookie };
+  return { db, casebook: () => getCasebook(db), actor: await findActor(db, headers), request, setCookie };
 }

@@ -1,0 +1,22 @@
+import { AppError } from '../../shared/errors';
+import type { Db } from '../db';
+import { deleteAccountRows, findAccount, listSessions } from '../repositories/account-repository';
+
+/** Everything that the site holds about an account, for its owner. */
+export async function accountData(db: Db, userId: string) {
+  const account = await findAccount(db, userId);
+  if (account === null) throw new AppError('sign-in-needed');
+  return {
+    account: { name: account.name, role: account.role, since: account.createdAt.toISOString() },
+    password: 'kept only as a salted scrypt hash, which is left out here',
+    sessions: (await listSessions(db, userId)).map(({ createdAt, expiresAt }) => ({
+      from: createdAt.toISOString(),
+      until: expiresAt.toISOString(),
+    })),
+  };
+}
+
+/** Removes an account and what hangs on it. */
+export async function deleteAccount(db: Db, userId: string): Promise<void> {
+  await deleteAccountRows(db, userId);
+}

@@ -1,0 +1,60 @@
+import { RateLimiterMemory, RateLimiterRes } from 'rate-limiter-flexible';
+import { AppError } from '../../shared/errors';
+
+const MINUTE = 60;
+const HOUR = 60 * MINUTE;
+
+const limit = (points: number, duration: number) => new RateLimiterMemory({ points, duration });
+
+/**
+ * How often something may be tried. Kept in memory: one process serves the site, and no address is ever written down.
+ * Behind no proxy a sender may pretend an address, so each limit by address stands beside one that does not ask for it.
+ */
+export const createLimits = () => ({
+  /** Wrong passwords, by account and address: the owner, elsewhere, is not shut out by somebody who guesses. */
+  wrongPasswordHere: limit(10, 15 * MINUTE),
+  /** Wrong passwords for one account from anywhere. */
+  wrongPassword: limit(60, HOUR),
+  /** Tries to sign in from one address, whatever the account. */
+  signInFrom: limit(60, 15 * MINUTE),
+  signUpFrom: limit(10, HOUR),
+  /** New accounts on the whole site. */
+  signUp: limit(200, HOUR),
+  resetFrom: limit(20, 15 * MINUTE),
+});
+
+export type Limits = ReturnType<typeof createLimits>;
+
+let current = createLimits();
+/** This process's limits. */
+export const getLimits = () => current;
+/** Starts all counts anew, for tests. */
+export function forgetLimits(): void {
+  current = createLimits();
+}
+
+/**
+ * Counts one try.
+ * @throws AppError 'too-many-tries', saying when the next one may be made
+ */
+export async function takeTurn(limiter: RateLimiterMemory, key: string): Promise<void> {
+  try {
+    await limiter.consume(key);
+  } catch (refused) {
+    throw refused instanceof RateLimiterRes ? tooMany(refused.msBeforeNext) : refused;
+  }
+}
+
+/**
+ * Refuses where the tries are used up, and counts none.
+ * @throws AppError 'too-many-tries'
+ */
+export async function requireTurn(limiter: RateLimiterMemory, key: string): Promise<void> {
+  const state = await limiter.get(key);
+  if (state !== null && state.consumedPoints >= limiter.points) throw tooMany(state.msBeforeNext);
+}
+
+function tooMany(msBeforeNext: number): AppError {
+  const minutes = Math.max(1, Math.ceil(msBeforeNext / 60_000));
+  return new AppError('too-many-tries', { detail: `Try again in ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}.` });
+}
