@@ -1,0 +1,33 @@
+import type { CaseStatus } from '../../shared/schemas/case';
+import type { CaseEvent } from '../../shared/domain/submission/next-status';
+import type { Db } from '../db';
+
+/** One thing that happened to a case: no person, and no time finer than a month. */
+export type StatusChange = { event: CaseEvent; from: CaseStatus; to: CaseStatus; month: string; reason: string | null };
+
+/** Writes the event and the status that it leads to; run it in a transaction. */
+export async function changeStatus(db: Db, caseId: string, change: StatusChange): Promise<void> {
+  const position = await db.caseStatusChange.count({ where: { caseId } });
+  const { event, from, to, month, reason } = change;
+  await db.caseStatusChange.create({
+    data: { caseId, position, event, fromStatus: from, toStatus: to, month, reason },
+    select: { caseId: true },
+  });
+  await db.caseFile.update({ where: { id: caseId }, data: { status: to }, select: { id: true } });
+}
+
+/** What happened to a case, the first first. */
+export async function listStatusChanges(db: Db, caseId: string): Promise<StatusChange[]> {
+  const rows = await db.caseStatusChange.findMany({
+    where: { caseId },
+    orderBy: { position: 'asc' },
+    select: { event: true, fromStatus: true, toStatus: true, month: true, reason: true },
+  });
+  return rows.map(({ event, fromStatus, toStatus, month, reason }) => ({
+    event: event as CaseEvent,
+    from: fromStatus as CaseStatus,
+    to: toStatus as CaseStatus,
+    month,
+    reason,
+  }));
+}

@@ -1,0 +1,35 @@
+import type { CaseContent, CaseStep } from '../../schemas/case';
+import { type DraftDocument, type DraftStep, emptyDraft, type Proposal } from '../../schemas/submission';
+
+/** A stored case as the form shows it: the inverse of `contentOfDraft`. Readings at pins are not part of the form. */
+export function draftOfContent(content: CaseContent, proposals: Omit<Proposal, 'key'>[], newKey: () => string): DraftDocument {
+  const steps = content.steps.map((step) => stepOf(step, newKey()));
+  return {
+    ...emptyDraft(content.month),
+    device: content.device,
+    symptoms: content.symptoms,
+    symptomsComplete: content.symptomsComplete,
+    steps,
+    causes: content.causes.map(({ cause, designators }) => ({ cause, designators: designators.join(' ') })),
+    proof: content.proof ?? '',
+    provedBy: content.provedByStep === null ? '' : (steps[content.provedByStep]?.key ?? ''),
+    outcome: content.outcome,
+    afterRepairChecks: content.afterRepairChecks,
+    soakMinutes: content.soakMinutes === null ? '' : String(content.soakMinutes),
+    narrative: content.narrative,
+    proposals: proposals.map((proposal) => ({ key: newKey(), ...proposal })),
+  };
+}
+
+function stepOf(step: CaseStep, key: string): DraftStep {
+  if (step.kind === 'fix') {
+    return {
+      key,
+      kind: 'fix',
+      fixes: step.fixes.map(({ fix, designator }) => ({ fix, designator: designator ?? '' })),
+      result: step.result,
+    };
+  }
+  const { check, outcome, designator, value, unit } = step;
+  return { key, kind: 'check', check, outcome, designator: designator ?? '', reading: value === null ? '' : `${value} ${unit}` };
+}
