@@ -1,17 +1,11 @@
-import { addRecord, createCounts } from './counts';
 import { encodeTable } from './encode-table';
-import type { Estimator } from './estimator';
-import { fitSettings } from './fit-settings';
 import { stratifiedFolds } from './folds';
-import type { CodedRecord, Layout } from './layout';
-import { createPlainEstimator } from './plain-naive-bayes';
 import { createScoreBoard, type Scores } from './score-board';
-import { createEstimator } from './weighted-naive-bayes';
+import { type Learner, tableLearners } from './table-learners';
+
+export { countAll } from './count-all';
 
 export type EvaluateOptions = { folds?: number; repeats?: number; seed?: number };
-
-/** An estimator's way from records to predictions; everything it learns comes from these records alone. */
-export type Learner = { name: string; learn(layout: Layout, records: readonly CodedRecord[]): Pick<Estimator, 'probabilities'> };
 
 export type TableEvaluation = {
   rows: number;
@@ -21,42 +15,22 @@ export type TableEvaluation = {
   results: ({ estimator: string } & Omit<Scores, 'count'>)[];
 };
 
-/** The default estimator, plain naive Bayes and the bare prior, as they are compared on plain tables. */
-export const TABLE_LEARNERS: readonly Learner[] = [
-  {
-    name: 'weighted naive Bayes',
-    learn: (layout, records) => createEstimator(layout, countAll(layout, records), fitSettings(layout, records, { unlisted: false })),
-  },
-  { name: 'naive Bayes', learn: (layout, records) => createPlainEstimator(layout, countAll(layout, records)) },
-  {
-    name: 'prior',
-    learn: (layout, records) => {
-      const prior = createPlainEstimator(layout, countAll(layout, records)).prior(0);
-      return { probabilities: () => prior };
-    },
-  },
-];
-
-/** Counts of a list of records. */
-export function countAll(layout: Layout, records: readonly CodedRecord[]) {
-  const counts = createCounts(layout);
-  for (const record of records) addRecord(counts, record);
-  return counts;
-}
-
 /**
  * Cross-validation on any table: each row is predicted by estimators refitted, settings and all, without its fold.
- * Missing cells are skipped; the unlisted share is 0. Results: the default estimator first, then naive Bayes, then the prior.
+ * Missing cells are skipped; the unlisted share is 0. Results: the default estimator first, then naive Bayes, the
+ * prior and the other estimators.
+ * @param chosen the estimators; those of `tableLearners` unless given
  * @throws RangeError where the table cannot be used (see `encodeTable`, `stratifiedFolds`)
  */
 export function evaluateTable(
   rows: readonly Readonly<Record<string, string>>[],
   causeColumn: string,
   options: EvaluateOptions = {},
-  learners: readonly Learner[] = TABLE_LEARNERS,
+  chosen?: readonly Learner[],
 ): TableEvaluation {
   const { folds = 10, repeats = 3, seed = 7 } = options;
   const { layout, records, causes } = encodeTable(rows, causeColumn);
+  const learners = chosen ?? tableLearners(layout);
   const boards = learners.map(() => createScoreBoard());
   for (let repeat = 0; repeat < repeats; repeat += 1) {
     const fold = stratifiedFolds(records, folds, seed + repeat);
