@@ -1,4 +1,5 @@
 // `tsx seed/run.ts [--demo]`: puts the vocabulary into the database that DATABASE_URL names, and with --demo the demo world.
+import { addDemoAccounts } from '../server/accounts/demo-accounts';
 import { fitAndStore } from '../server/casebook/fit-and-store';
 import { createDb, type Db } from '../server/db';
 import { getEnv } from '../server/env';
@@ -56,6 +57,11 @@ try {
       console.log('Fitting the settings of the statistics, up to half a minute.');
       await fitAndStore(db, new Date(), { newId: randomCaseId, actor: 'seed' });
     }
+  }
+  // Also where an earlier version of the demo is brought up to date.
+  if (await hasEvent(db, 'seed')) {
+    const added = await addDemoAccounts(db);
+    if (added > 0) console.log(`Added ${added} demo accounts; the sign-in page names them.`);
   }
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);

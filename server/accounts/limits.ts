@@ -25,12 +25,18 @@ export const createLimits = () => ({
 
 export type Limits = ReturnType<typeof createLimits>;
 
-let current = createLimits();
+/** Pages and procedures are bundled apart, and in development loaded anew: all of them count in the same place. */
+const kept = globalThis as typeof globalThis & { secondBenchLimits?: Limits | undefined };
+
 /** This process's limits. */
-export const getLimits = () => current;
+export function getLimits(): Limits {
+  kept.secondBenchLimits ??= createLimits();
+  return kept.secondBenchLimits;
+}
+
 /** Starts all counts anew, for tests. */
 export function forgetLimits(): void {
-  current = createLimits();
+  kept.secondBenchLimits = undefined;
 }
 
 /**

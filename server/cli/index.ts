@@ -5,6 +5,7 @@ import { getEnv } from '../env';
 import { randomCaseId } from '../ids';
 import { CommandError } from './io';
 import { runProgram } from './program';
+import { readSecret } from './read-secret';
 
 // A reader that closes early ("export | head") is no failure.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -30,6 +31,7 @@ process.exitCode = await runProgram(
     err: (text) => process.stderr.write(text),
     now: () => new Date(),
     newId: randomCaseId,
+    readSecret,
     actor: 'command line',
   },
   process.argv.slice(2),

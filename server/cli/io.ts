@@ -8,6 +8,8 @@ export type CommandIo = {
   err: (text: string) => void;
   now: () => Date;
   newId: () => string;
+  /** Asks for something that is not to be seen, such as a password: one line. */
+  readSecret: (prompt: string) => Promise<string>;
   /** Whoever runs the machine, as the log names them. */
   actor: string;
 };

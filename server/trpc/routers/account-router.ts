@@ -54,11 +54,15 @@ export const accountRouter = router({
   }),
 
   /** Ends this session; nothing happens where there is none. */
-  signOut: guestProcedure.mutation(async ({ ctx }) => hand(ctx, await signOut(ctx.db, ctx.request.headers))),
+  signOut: guestProcedure.mutation(async ({ ctx }): Promise<AccountOutcome> => {
+    hand(ctx, await signOut(ctx.db, ctx.request.headers));
+    return { status: 'done' };
+  }),
 
-  signOutEverywhere: signedInProcedure.mutation(async ({ ctx }) => {
+  signOutEverywhere: signedInProcedure.mutation(async ({ ctx }): Promise<AccountOutcome> => {
     await deleteSessions(ctx.db, ctx.actor.id);
     hand(ctx, await signOut(ctx.db, ctx.request.headers));
+    return { status: 'done' };
   }),
 
   /** Ends every session and starts a new one here. */

@@ -13,8 +13,8 @@ export type CliRun = { code: number; out: string; err: string };
 const PROJECT = fileURLToPath(new URL('../../..', import.meta.url));
 const TSX = join(PROJECT, 'node_modules', 'tsx', 'dist', 'cli.mjs');
 
-/** Runs the command line as its own process, as `npm run cli` does. */
-export function spawnCli(args: readonly string[], databaseUrl: string): Promise<CliRun> {
+/** Runs the command line as its own process, as `npm run cli` does; `input` is its standard input. */
+export function spawnCli(args: readonly string[], databaseUrl: string, input = ''): Promise<CliRun> {
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [TSX, 'server/cli/index.ts', ...args], {
       cwd: PROJECT,
@@ -25,12 +25,13 @@ export function spawnCli(args: readonly string[], databaseUrl: string): Promise<
     child.stdout.setEncoding('utf8').on('data', (text: string) => out.push(text));
     child.stderr.setEncoding('utf8').on('data', (text: string) => err.push(text));
     child.on('error', reject);
+    child.stdin.end(input);
     child.on('close', (code) => resolve({ code: code ?? -1, out: out.join(''), err: err.join('') }));
   });
 }
 
-/** Runs the same program in this process, on an open database. */
-export async function runCli(db: PrismaClient, args: readonly string[]): Promise<CliRun> {
+/** Runs the same program in this process, on an open database. `typed` is what it is told when it asks. */
+export async function runCli(db: PrismaClient, args: readonly string[], typed = ''): Promise<CliRun> {
   const out: string[] = [];
   const err: string[] = [];
   const io = {
@@ -39,6 +40,7 @@ export async function runCli(db: PrismaClient, args: readonly string[]): Promise
     err: (text: string) => void err.push(text),
     now: () => new Date('2026-01-02T03:04:05Z'),
     newId: randomCaseId,
+    readSecret: async () => typed,
     actor: 'test',
   };
   const code = await runProgram(io, args);
