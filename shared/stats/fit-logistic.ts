@@ -11,14 +11,15 @@ const USUAL_RIDGE = 1;
 export function fitLogisticMember(layout: Layout, records: readonly CodedRecord[]): TableMember {
   const ridges = records.length < FEWEST_TO_TUNE ? [USUAL_RIDGE] : RIDGES;
   const heldOut = ridges.map(() => [] as Float64Array[]);
-  const starts: LogisticCoefficients[] = [];
+  let path: LogisticCoefficients[] = [];
   const part = innerFolds(records, PARTS);
   for (let p = 0; p < PARTS; p += 1) {
     const training = records.filter((_, i) => part[i] !== p);
+    path = [];
     ridges.forEach((ridge, r) => {
-      // Begun where the part before ended, or the stronger ridge did: the optimum is the same, and nearer.
-      const fitted = fitLogistic(layout, training, { ridge }, starts[r] ?? starts[r - 1]);
-      starts[r] = fitted;
+      // Begun where the stronger ridge ended, never at another part's end: that one has seen the records held out here.
+      const fitted = fitLogistic(layout, training, { ridge }, path[r - 1]);
+      path.push(fitted);
       records.forEach((record, i) => {
         if (part[i] === p)
           (heldOut[r] as Float64Array[])[i] = safeLog(temper(logisticScores(layout, fitted, record.findings), 1));
@@ -27,7 +28,7 @@ export function fitLogisticMember(layout: Layout, records: readonly CodedRecord[
   }
   const losses = heldOut.map((logs) => logs.reduce((sum, log, i) => sum + lossOf(log, records[i] as CodedRecord), 0));
   const best = losses.indexOf(Math.min(...losses));
-  const coefficients = fitLogistic(layout, records, { ridge: ridges[best] as number }, starts[best]);
+  const coefficients = fitLogistic(layout, records, { ridge: ridges[best] as number }, path[best]);
   return {
     name: 'logistic regression',
     predict: (findings) => temper(logisticScores(layout, coefficients, findings), 1),
