@@ -4,10 +4,22 @@ import { evaluateRecords, type RecordsEvaluation } from '../../shared/stats/eval
 import { saveEvaluation } from '../repositories/evaluation-repository';
 import { loadCasebook } from './load-casebook';
 
-export type EvaluateOptions = { folds: number; repeats: number; seed: number };
+export type EvaluateOptions = {
+  folds: number;
+  repeats: number;
+  seed: number;
+  /** Told after every fold. */
+  onProgress?: (done: number, of: number) => void;
+};
 
 /** Fewest records with a cause that are worth splitting. */
 const LEAST_RECORDS = 20;
+
+/**
+ * Most records that the fit looks at in each fold, drawn from its training part alone. The look-up's own fit looks at
+ * more; with thirty fits in an evaluation that would take an hour, and what it changes is small.
+ */
+const FIT_RECORDS = 500;
 
 /** What was known of a unit where nothing but checks, and no fix yet, had been done: the moment most look-ups are made. */
 const USUAL_CUT = 'before the first fix';
@@ -18,7 +30,7 @@ const USUAL_CUT = 'before the first fix';
  */
 export async function evaluateCasebook(
   db: PrismaClient,
-  { folds, repeats, seed }: EvaluateOptions,
+  { folds, repeats, seed, onProgress }: EvaluateOptions,
   { now, newId }: { now: Date; newId: () => string },
 ) {
   const { model } = await loadCasebook(db);
@@ -30,7 +42,13 @@ export async function evaluateCasebook(
       detail: `It has ${resolved.length} cases with a cause; at least ${Math.max(LEAST_RECORDS, folds)} are needed.`,
     });
   }
-  const evaluation = evaluateRecords(coding.layout, records, { folds, repeats, seed });
+  const evaluation = evaluateRecords(coding.layout, records, {
+    folds,
+    repeats,
+    seed,
+    fit: { maxRecords: FIT_RECORDS },
+    onProgress,
+  });
   const result = {
     rows: evaluation.records,
     causes: new Set(resolved.flatMap((record) => record.causes)).size,
@@ -38,9 +56,19 @@ export async function evaluateCasebook(
     repeats,
     seed,
     results: usualScores(evaluation),
+    fitRecords: FIT_RECORDS,
     cuts: evaluation.cuts,
-    byDevice: evaluation.byDevice.map(({ group, ...scores }) => ({ device: coding.devices[group]?.slug ?? '', ...scores })),
-    byCause: evaluation.byCause.map(({ group, ...scores }) => ({ cause: coding.causes[group] ?? '', ...scores })),
+    brackets: evaluation.brackets,
+    byDevice: evaluation.byDevice.map(({ group, ...scores }) => ({
+      device: coding.devices[group]?.slug ?? '',
+      label: model.words.devices.get(coding.devices[group]?.slug ?? '')?.label ?? '',
+      ...scores,
+    })),
+    byCause: evaluation.byCause.map(({ group, ...scores }) => ({
+      cause: coding.causes[group] ?? '',
+      label: model.words.causes.get(coding.causes[group] ?? '')?.label ?? '',
+      ...scores,
+    })),
   };
   await saveEvaluation(db, { id: newId(), at: now, document: JSON.stringify(result), recordCount: records.length });
   return result;

@@ -6,6 +6,7 @@ import { stratifiedFolds } from './folds';
 import type { CodedFinding, CodedRecord, Layout } from './layout';
 import { createPlainEstimator } from './plain-naive-bayes';
 import { createScoreBoard, type Scores } from './score-board';
+import { type Brackets, createBracketBoard } from './bracket-board';
 import { type Coverage, createCoverageBoard } from './coverage-board';
 import { createEstimator } from './weighted-naive-bayes';
 
@@ -20,6 +21,8 @@ export type RecordsOptions = {
   /** Only this many folds of each repeat are scored; all by default. */
   foldsScored?: number;
   truth?: TruthOf;
+  /** Told after every fold that was scored. */
+  onProgress?: (done: number, of: number) => void;
 };
 
 export type EstimatorScores = { estimator: string; excessLogLoss: number | null; coverage: Coverage | null } & Scores;
@@ -35,6 +38,8 @@ export type RecordsEvaluation = {
   cuts: { cut: (typeof CUTS)[number]; results: EstimatorScores[] }[];
   byDevice: GroupScores[];
   byCause: GroupScores[];
+  /** Stated chances and brackets of the default estimator before the first fix; null where nothing was scored. */
+  brackets: Brackets | null;
 };
 
 type Contender = { name: string; estimator: Pick<Estimator, 'probabilities' | 'posterior'>; namesUnlisted: boolean };
@@ -43,14 +48,20 @@ type Contender = { name: string; estimator: Pick<Estimator, 'probabilities' | 'p
  * Cross-validation on the casebook: each record with a cause is predicted, as far as it was known at each cut, by
  * estimators refitted without its fold. A cause that no other record has counts as the unlisted one.
  */
-export function evaluateRecords(layout: Layout, records: readonly CodedRecord[], options: RecordsOptions = {}): RecordsEvaluation {
+export function evaluateRecords(
+  layout: Layout,
+  records: readonly CodedRecord[],
+  options: RecordsOptions = {},
+): RecordsEvaluation {
   const { folds = 10, repeats = 3, seed = 7 } = options;
   const cells = CUTS.map(() => new Map<string, ReturnType<typeof createCell>>());
   const byDevice = new Map<number, ReturnType<typeof createScoreBoard>>();
   const byCause = new Map<number, ReturnType<typeof createScoreBoard>>();
+  const brackets = createBracketBoard();
+  const scoredFolds = Math.min(folds, options.foldsScored ?? folds);
   for (let repeat = 0; repeat < repeats; repeat += 1) {
     const fold = stratifiedFolds(records, folds, seed + repeat);
-    for (let held = 0; held < Math.min(folds, options.foldsScored ?? folds); held += 1) {
+    for (let held = 0; held < scoredFolds; held += 1) {
       const training = records.filter((_, i) => fold[i] !== held);
       const contenders = learnAll(layout, training, options.fit ?? {});
       const known = new Set(training.flatMap((record) => record.causes));
@@ -67,12 +78,14 @@ export function evaluateRecords(layout: Layout, records: readonly CodedRecord[],
             cell.board.add(prediction);
             if (truth !== undefined) cell.coverage.add(contender.estimator.posterior(record.device, seen), truth);
             if (i === 0 && cut === 2) {
+              brackets.add(contender.estimator.posterior(record.device, seen), prediction.target);
               boardOf(byDevice, record.device).add(prediction);
               for (const cause of record.causes) boardOf(byCause, cause).add(prediction);
             }
           });
         });
       });
+      options.onProgress?.(repeat * scoredFolds + held + 1, repeats * scoredFolds);
     }
   }
   return {
@@ -82,6 +95,7 @@ export function evaluateRecords(layout: Layout, records: readonly CodedRecord[],
     cuts: CUTS.map((cut, i) => ({ cut, results: [...(cells[i] as Map<string, ReturnType<typeof createCell>>)].map(report) })),
     byDevice: groupScores(byDevice),
     byCause: groupScores(byCause),
+    brackets: brackets.brackets(),
   };
 }
 

@@ -4,7 +4,7 @@ import { evaluateCasebook } from '../../casebook/evaluate-casebook';
 import { CommandError, type CommandIo, printJson } from '../io';
 import { wholeNumber } from '../option-parsers';
 import { readTable } from '../read-table';
-import { cell, table } from '../text-table';
+import { casebookText, scoresText } from '../evaluation-text';
 
 type Options = { table?: string; causeColumn?: string; folds: number; repeats: number; seed: number; json?: boolean };
 
@@ -27,11 +27,21 @@ export function evaluateCommand(io: CommandIo): Command {
           io.out(scoresText(`${result.rows} rows, ${result.causes} causes, ${folds} folds, ${repeats} repeats`, result.results));
         return;
       }
-      io.err(`Refitting ${folds * repeats} times; on thousands of cases this takes several minutes.\n`);
-      const result = await evaluateCasebook(io.db(), { folds, repeats, seed }, { now: io.now(), newId: io.newId });
+      const result = await onCasebook(io, { folds, repeats, seed });
       if (options.json) printJson(io, result);
-      else for (const { cut, results } of result.cuts) io.out(scoresText(`What was known: ${cut}`, results));
+      else io.out(casebookText(result));
     });
+}
+
+/** Tells on the error stream how far it is, since thirty refits of thousands of cases take minutes. */
+function onCasebook(io: CommandIo, { folds, repeats, seed }: Pick<Options, 'folds' | 'repeats' | 'seed'>) {
+  const started = io.now().getTime();
+  io.err(`Refitting ${folds * repeats} times; on thousands of cases each takes some seconds.\n`);
+  const onProgress = (done: number, of: number) => {
+    const seconds = (io.now().getTime() - started) / 1000;
+    io.err(`${done} of ${of} parts done, ${seconds.toFixed(0)} s, about ${((seconds / done) * (of - done)).toFixed(0)} s left\n`);
+  };
+  return evaluateCasebook(io.db(), { folds, repeats, seed, onProgress }, { now: io.now(), newId: io.newId });
 }
 
 async function onTable(path: string, causeColumn: string | undefined, options: EvaluateOptions): Promise<TableEvaluation> {
@@ -57,9 +67,4 @@ function tableJson({ rows, causes, folds, repeats, results }: TableEvaluation) {
 /** The scores by themselves, log loss in nats, all shares 0 to 1. */
 function scoreOnly({ estimator, accuracy, top3, logLoss, brier, ece }: Scored): Scored {
   return { estimator, accuracy, top3, logLoss, brier, ece };
-}
-
-function scoresText(heading: string, results: readonly Scored[]): string {
-  const rows = results.map((r) => [r.estimator, ...[r.accuracy, r.top3, r.logLoss, r.brier, r.ece].map(cell)]);
-  return table(heading, [['', 'accuracy', 'top 3', 'log loss', 'Brier', 'ECE'], ...rows]);
 }
