@@ -76,6 +76,7 @@ async function readChecks(db: Db) {
       risk: true,
       outcomes: { orderBy: inOrder, select: { slug: true, label: true } },
       prerequisites: { orderBy: inOrder, select: { earlierSlug: true } },
+      clears: { orderBy: inOrder, select: { roleSlug: true } },
       rule: {
         select: {
           unit: true,
@@ -86,10 +87,11 @@ async function readChecks(db: Db) {
       },
     },
   });
-  return rows.map(({ targetRoleSlug, prerequisites, rule, ...row }) => ({
+  return rows.map(({ targetRoleSlug, prerequisites, clears, rule, ...row }) => ({
     ...row,
     targetRole: targetRoleSlug,
     prerequisites: prerequisites.map((p) => p.earlierSlug),
+    ...(clears.length > 0 && { clears: clears.map((c) => c.roleSlug) }),
     rule: rule && ruleOf(rule),
   }));
 }

@@ -80,6 +80,10 @@ async function saveChecks(db: Db, { checks }: Vocabulary) {
   await db.checkPrerequisite.createMany({
     data: checks.flatMap((c) => c.prerequisites.map((earlierSlug, position) => ({ laterSlug: c.slug, earlierSlug, position }))),
   });
+  await db.checkClears.deleteMany({ where: { checkSlug: { in: slugs } } });
+  await db.checkClears.createMany({
+    data: checks.flatMap((c) => (c.clears ?? []).map((roleSlug, position) => ({ checkSlug: c.slug, roleSlug, position }))),
+  });
   await saveRules(db, checks);
 }
 

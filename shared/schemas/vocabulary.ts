@@ -57,6 +57,12 @@ export const checkSchema = z.object({
   howTo: z.string().min(20).max(900),
   /** Role of the part that is looked at. */
   targetRole: slugSchema,
+  /**
+   * Roles that the working outcome clears: with a part of them at fault, not just now and then, the check would most
+   * likely have shown something else. Left out or empty where that is not plain; then the check counts as about its
+   * target role.
+   */
+  clears: z.array(slugSchema).optional(),
   instruments: z.array(instrumentSchema),
   needs: z.array(needSchema),
   stage: stageSchema,

@@ -2,13 +2,13 @@ import { addRecord, COUNT_UNIT, type Counts, retractRecord } from './counts';
 import { distinctFindings, flatValue } from './findings';
 import { createGroupShares } from './group-shares';
 import type { CodedRecord } from './layout';
-import type { Settings, ValueSettings } from './settings';
+import { type Settings, USUAL_CLEARED, type ValueSettings } from './settings';
 import { stepCount, valueSteps } from './value-steps';
 import { limitedWorth } from './value-shares';
 import { walkDown } from './walk-down';
 
 /** One finding of one record with the record taken out: the start of its share and its steps as [place, n_v, n]. */
-type Sample = { observable: number; on: boolean; start: number; steps: Float64Array; weight: number };
+type Sample = { observable: number; group: 'onTarget' | 'offTarget' | 'cleared'; start: number; steps: Float64Array; weight: number };
 
 /** Concentrations tried, in records; the last stands for "no difference". */
 export const CONCENTRATIONS = [0.3, 0.6, 1, 1.7, 3, 5, 8, 13, 22, 40, 80, 160, 400, 1500, 10000];
@@ -54,7 +54,7 @@ function collectSamples(counts: Counts, settings: Settings, records: readonly Co
         });
         samples.push({
           observable,
-          on,
+          group: on ? (layout.clearing?.[observable] === 1 ? 'cleared' : 'onTarget') : 'offTarget',
           start: (on ? group.on : group.off)[value] as number,
           steps: Float64Array.from(numbers),
           weight: 1 / record.causes.length,
@@ -68,9 +68,9 @@ function collectSamples(counts: Counts, settings: Settings, records: readonly Co
 
 function logLoss(samples: readonly Sample[], kind: ValueSettings, factor: number): number {
   let loss = 0;
-  for (const { on, start, steps, weight } of samples) {
+  for (const { group, start, steps, weight } of samples) {
     let share = start;
-    let worth = factor * (on ? kind.onTarget : kind.offTarget);
+    let worth = factor * kind[group];
     for (let i = 0; i < steps.length; i += 3) {
       worth = limitedWorth(worth, steps[i] as number, kind);
       const total = steps[i + 2] as number;
@@ -85,12 +85,10 @@ function logLoss(samples: readonly Sample[], kind: ValueSettings, factor: number
 function fitKind(samples: readonly Sample[], from: ValueSettings): ValueSettings {
   const kind: ValueSettings = { ...from, levels: [...from.levels] };
   const depth = samples.reduce((deepest, s) => Math.max(deepest, s.steps.length / 3), 0);
-  const on = samples.filter((sample) => sample.on);
-  const off = samples.filter((sample) => !sample.on);
-  const coordinates: { of: readonly Sample[]; set: (value: number) => void; value: () => number }[] = [
-    { of: on, set: (x) => { kind.onTarget = x; }, value: () => kind.onTarget },
-    { of: off, set: (x) => { kind.offTarget = x; }, value: () => kind.offTarget },
-  ];
+  const coordinates: { of: readonly Sample[]; set: (value: number) => void; value: () => number }[] = [];
+  for (const group of ['cleared', 'onTarget', 'offTarget'] as const) {
+    coordinates.push({ of: samples.filter((sample) => sample.group === group), set: (x) => { kind[group] = x; }, value: () => kind[group] });
+  }
   if (depth > 1) {
     coordinates.push({ of: samples, set: (x) => { kind.part = x; }, value: () => kind.part });
     for (const level of [3, 2, 1, 0] as const) {
@@ -102,7 +100,8 @@ function fitKind(samples: readonly Sample[], from: ValueSettings): ValueSettings
       if (of.length === 0) continue;
       const best = walkDown(CONCENTRATIONS.length, nearest(value()), (i) => {
         set(CONCENTRATIONS[i] as number);
-        return logLoss(of, kind, 1);
+        // Cleared causes are met seldom, so their concentration is held near its usual value by a log-normal prior.
+        return logLoss(of, kind, 1) + Math.log(kind.cleared / USUAL_CLEARED) ** 2 / 2;
       });
       set(CONCENTRATIONS[best] as number);
     }

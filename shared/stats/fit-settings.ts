@@ -55,8 +55,9 @@ function fitExponents(counts: Counts, settings: Settings, sample: readonly Coded
   return { ...best, weights: Array.from(weights, (w, o) => (layout.kinds[o] === FIX ? Math.max(1, w) : w)) };
 }
 
+/** Exponents are fitted to shares as they are, so they start at 1 (see `clearInFull`). */
 function scaleShrinkage(settings: Settings, factor: number): Settings {
-  return { ...settings, concentrationFactors: settings.concentrationFactors.map((f) => f * factor) };
+  return { ...settings, weights: settings.weights.map(() => 1), concentrationFactors: settings.concentrationFactors.map((f) => f * factor) };
 }
 
 function commonProblem(layout: Layout, heldOut: readonly HeldOut[]) {

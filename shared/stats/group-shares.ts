@@ -24,7 +24,8 @@ export function createGroupShares(counts: Counts, settings: Settings): (observab
     if (shares === undefined) {
       const kind = layout.kinds[observable] as number;
       if (generic === undefined) generic = genericShares(counts);
-      const strength = (settings.values[kind] as Settings['values'][0]).group;
+      const { group, clearedGroup } = settings.values[kind] as Settings['values'][0];
+      const strength = { off: group, on: layout.clearing?.[observable] === 1 ? clearedGroup : group };
       shares = groupShares(counts, observable, { strength, generic });
       known.set(observable, shares);
     }
@@ -62,14 +63,15 @@ function isAimed(layout: Layout, observable: number): boolean {
   return known[observable] === 1;
 }
 
-type Generic = { fixOn: Float64Array; fixOff: Float64Array; workingOn: number; workingOff: number };
+type Generic = { fixOn: Float64Array; fixOff: Float64Array; working: Record<'cleared' | 'on' | 'off', number> };
 
 /** Over all fixes: the share of each result; over all checks: the share of what a working unit shows. */
 function genericShares(counts: Counts): Generic {
   const { layout } = counts;
   const results = fixResultCount(counts);
   const fixes = { on: new Float64Array(results), off: new Float64Array(results) };
-  const working = { on: [0.5, 1], off: [1.5, 2] };
+  // Before anything is counted: one pseudo-record that fits the causes cleared badly, and the others well.
+  const working = { cleared: [0.1, 1], on: [0.5, 1], off: [1.5, 2] };
   for (let o = 0; o < layout.kinds.length; o += 1) {
     const kind = layout.kinds[o];
     if (kind !== FIX && kind !== CHECK) continue;
@@ -80,16 +82,23 @@ function genericShares(counts: Counts): Generic {
     for (const group of ['on', 'off'] as const) {
       counted[group].forEach((n, v) => {
         if (kind === FIX) fixes[group][v] = (fixes[group][v] as number) + n;
-        else working[group] = [(working[group][0] as number) + (v === usual ? n : 0), (working[group][1] as number) + n];
+        else {
+          const sum = working[group === 'on' && layout.clearing?.[o] === 1 ? 'cleared' : group];
+          sum[0] = (sum[0] as number) + (v === usual ? n : 0);
+          sum[1] = (sum[1] as number) + n;
+        }
       });
     }
   }
   return {
     fixOn: normalised(fixes.on, 1),
     fixOff: normalised(fixes.off, 1),
-    workingOn: (working.on[0] as number) / (working.on[1] as number),
-    workingOff: (working.off[0] as number) / (working.off[1] as number),
+    working: { cleared: ratio(working.cleared), on: ratio(working.on), off: ratio(working.off) },
   };
+}
+
+function ratio(sum: readonly number[]): number {
+  return (sum[0] as number) / (sum[1] as number);
 }
 
 function fixResultCount(counts: Counts): number {
@@ -100,7 +109,7 @@ function fixResultCount(counts: Counts): number {
 function groupShares(
   counts: Counts,
   observable: number,
-  { strength, generic }: { strength: number; generic: Generic },
+  { strength, generic }: { strength: { on: number; off: number }; generic: Generic },
 ): GroupShares {
   const { layout } = counts;
   const counted = tally(counts, observable);
@@ -108,13 +117,14 @@ function groupShares(
   const all = normalised(counted.all, 1);
   if (!counted.anyOn) return { on: all, off: all, all };
   if (layout.kinds[observable] === FIX && K === generic.fixOn.length) {
-    const off = pulled(counted.off, generic.fixOff, strength);
-    return { on: pulled(counted.on, generic.fixOn, strength), off, all: off };
+    const off = pulled(counted.off, generic.fixOff, strength.off);
+    return { on: pulled(counted.on, generic.fixOn, strength.on), off, all: off };
   }
   const usual = layout.workingValues?.[observable] ?? -1;
-  if (usual < 0) return { on: pulled(counted.on, all, strength), off: pulled(counted.off, all, strength), all };
-  const on = pulled(counted.on, aroundWorking(counted.all, usual, generic.workingOn), strength);
-  const off = pulled(counted.off, aroundWorking(counted.all, usual, generic.workingOff), strength);
+  if (usual < 0) return { on: pulled(counted.on, all, strength.on), off: pulled(counted.off, all, strength.off), all };
+  const workingOn = layout.clearing?.[observable] === 1 ? generic.working.cleared : generic.working.on;
+  const on = pulled(counted.on, aroundWorking(counted.all, usual, workingOn), strength.on);
+  const off = pulled(counted.off, aroundWorking(counted.all, usual, generic.working.off), strength.off);
   return { on, off, all: pulled(counted.all, off, 1) };
 }
 

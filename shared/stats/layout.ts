@@ -19,7 +19,7 @@ export type Layout = {
   readonly valueStarts: Uint32Array;
   /**
    * `onTarget[observable * causeCount + cause]` is 1 where the observable is about that cause: a check
-   * of the cause's role, a fix that addresses it. All 0 where nothing is known (a plain table).
+   * of the cause's role or one that clears it, a fix that addresses it. All 0 where nothing is known (a plain table).
    */
   readonly onTarget: Uint8Array;
   /** Device tree, parents before children; -1 for the root. Node 0 is the root ("any device"). */
@@ -34,6 +34,8 @@ export type Layout = {
   readonly partClassCount: number;
   /** Per observable: the value that a working unit shows (checks); -1 or left out where not known. */
   readonly workingValues?: Int16Array;
+  /** Per observable: 1 where the working value is known to clear the causes that it is about, bar intermittent faults. */
+  readonly clearing?: Uint8Array;
   /** `impossible[device * causeCount + cause]` is 1 where the catalogue rules the cause out there (no such part). */
   readonly impossible?: Uint8Array;
 };

@@ -1,6 +1,6 @@
 import type { Layout } from './layout';
 
-export const SETTINGS_VERSION = 1;
+export const SETTINGS_VERSION = 2;
 
 /**
  * How far each kind of observable borrows. A concentration is a number of records: what comes from further
@@ -10,8 +10,12 @@ export type ValueSettings = {
   /** Pull of the cause's own shares towards those of its group (about the cause, or not). */
   onTarget: number;
   offTarget: number;
+  /** The same for causes that the observable's working value is known to clear. */
+  cleared: number;
   /** Pull of one observable's group towards the same group over all observables of the kind. */
   group: number;
+  /** The same for the groups of cleared causes: over many checks much alike, a misreading or a fault that comes and goes. */
+  clearedGroup: number;
   /** Between root and category, category and maker, maker and model, model and board. */
   levels: [number, number, number, number];
   /** Between boards that carry the very same part. */
@@ -41,12 +45,17 @@ export type Settings = {
 /** Variance of the log odds beyond what the counts leave open: a constant, and a part per finding. */
 export type ModelError = { constant: number; perFinding: number };
 
+/** Records that what is known of all cleared causes of a check is worth to each, where the data say little. */
+export const USUAL_CLEARED = 20;
+
 /** Settings that need no data: sensible where nothing was fitted yet. */
 export function defaultSettings(layout: Layout): Settings {
   const values = (): ValueSettings => ({
     onTarget: 3,
     offTarget: 6,
+    cleared: USUAL_CLEARED,
     group: 6,
+    clearedGroup: 40,
     levels: [100, 100, 60, 60],
     part: 60,
   });

@@ -14,6 +14,9 @@ export type ValueShares = { share: Float64Array; worth: Float64Array };
 /** The same of one value or all, and when asked for what is not known about the logarithms of one value's shares. */
 export type KnownShares = ValueShares & { moments: () => LogMoments };
 
+/** A check all but ignored is not sharpened beyond this. */
+const LEAST_CLEARING_WEIGHT = 0.5;
+
 type Input = {
   settings: Settings;
   stepsOf: (cause: number) => readonly ValueStep[];
@@ -41,7 +44,7 @@ export function valueShares(layout: Layout, { settings, stepsOf, shares, observa
     const on = layout.onTarget[observable * C + c] === 1;
     const from = on ? shares.on : shares.off;
     for (let i = 0; i < V; i += 1) share[c * V + i] = from[values[i] as number] as number;
-    let worth = factor * (on ? kind.onTarget : kind.offTarget);
+    let worth = factor * ownConcentration(layout, kind, { observable, on });
     for (const step of stepsOf(c)) {
       worth = limitedWorth(worth, step.place, kind);
       if (step.add.length === 0) continue;
@@ -60,6 +63,39 @@ export function valueShares(layout: Layout, { settings, stepsOf, shares, observa
   for (let i = 0; i < V; i += 1) share[C * V + i] = shares.all[values[i] as number] as number;
   worths[C] = factor * kind.offTarget;
   return { share, worth: worths };
+}
+
+/**
+ * What clears a cause counts in full at least: where the observable's exponent is below 1, a cleared cause's share of
+ * the working value is taken to the power 1/exponent, and its other values share out the rest as before. The exponent
+ * is below 1 because findings repeat one another; for the cause itself its working value is seldom a repetition.
+ */
+function clearInFull(layout: Layout, input: { table: Float64Array; observable: number; weight: number }): Float64Array {
+  const { table, observable, weight } = input;
+  const usual = layout.workingValues?.[observable] ?? -1;
+  if (layout.clearing?.[observable] !== 1 || usual < 0 || !(weight < 1)) return table;
+  const C = layout.causeCount;
+  const K = layout.valueCounts[observable] as number;
+  const power = 1 / Math.max(weight, LEAST_CLEARING_WEIGHT);
+  const cleared = Float64Array.from(table);
+  for (let c = 0; c < C; c += 1) {
+    if (layout.onTarget[observable * C + c] !== 1) continue;
+    const share = table[c * K + usual] as number;
+    const sharpened = share ** power;
+    for (let v = 0; v < K; v += 1) cleared[c * K + v] = (table[c * K + v] as number) * ((1 - sharpened) / (1 - share));
+    cleared[c * K + usual] = sharpened;
+  }
+  return cleared;
+}
+
+function column(table: Float64Array, values: number, value: number): Float64Array {
+  return Float64Array.from({ length: table.length / values }, (_, c) => table[c * values + value] as number);
+}
+
+/** How many records the shares of a cause's group are worth to the cause itself. */
+export function ownConcentration(layout: Layout, kind: ValueSettings, { observable, on }: { observable: number; on: boolean }): number {
+  if (!on) return kind.offTarget;
+  return layout.clearing?.[observable] === 1 ? kind.cleared : kind.onTarget;
 }
 
 /** What is known from further away is worth at most the concentration of the step. */
@@ -93,8 +129,12 @@ export function createValueShares(counts: Counts, settings: Settings): SharesOf 
         here.steps[cause] ??= valueSteps(counts, device, cause);
         return here.steps[cause] as ValueStep[];
       };
-      const values = value === undefined ? Array.from({ length: layout.valueCounts[observable] as number }, (_, v) => v) : [value];
-      const computed = valueShares(layout, { settings, stepsOf, shares: groups(observable), observable, values });
+      const every = Array.from({ length: layout.valueCounts[observable] as number }, (_, v) => v);
+      const whole = value === undefined || layout.clearing?.[observable] === 1;
+      const values = whole ? every : [value];
+      const plain = valueShares(layout, { settings, stepsOf, shares: groups(observable), observable, values });
+      const table = clearInFull(layout, { table: plain.share, observable, weight: settings.weights[observable] as number });
+      const computed = { share: whole && value !== undefined ? column(table, every.length, value) : table, worth: plain.worth };
       let moments: LogMoments | undefined;
       shares = {
         ...computed,

@@ -133,6 +133,7 @@ describe('checks', () => {
     const known = slugs(roles);
     for (const check of checks) {
       expect(known, check.slug).toContain(check.targetRole);
+      for (const role of check.clears ?? []) expect(known, check.slug).toContain(role);
       expect(slugs(check.outcomes), check.slug).toContain(check.workingOutcome);
       expect([...shared(check.outcomes.map((outcome) => [outcome.slug, outcome.synonyms] as const))], check.slug).toEqual([]);
     }

@@ -108,6 +108,7 @@ export const capacitorsChecks: Check[] = [
     howTo:
       'Mains-side: unplug, and make sure the main capacitor is empty; a qualified person does this where local rules ask for it. Find the small electrolytic (about 1 to 100 µF) beside the control chip or switching transistor and measure its ESR: above a few ohms it is worn out.',
     targetRole: 'start-capacitor',
+    clears: ['start-capacitor'],
     instruments: ['capacitor-tester'],
     needs: [],
     stage: 1,

@@ -19,6 +19,7 @@ export const clockSourcesChecks: Check[] = [
     howTo:
       "Power up and touch the generator's output pins one by one with a probe or scope. All phases must pulse with full logic levels. If the input runs and an output does not, lift or unload that output before blaming the generator.",
     targetRole: 'clock-generator',
+    clears: ['clock-crystal', 'clock-generator'],
     instruments: ['logic-probe'],
     needs: [],
     stage: 2,

@@ -24,6 +24,7 @@ export const clockChecks: Check[] = [
     howTo:
       "Power up, ground the probe or scope, and touch the processor's clock input without bridging pins. A logic probe must show pulsing; a scope a steady square or rounded wave at the board's frequency, well below 0.8 V at its low and above 2 V at its high. A probe can show pulses where a scope would show a weak clock.",
     targetRole: 'processor',
+    clears: ['clock-crystal', 'clock-generator'],
     instruments: ['logic-probe'],
     needs: [],
     stage: 2,
@@ -99,6 +100,7 @@ export const clockChecks: Check[] = [
     howTo:
       "Power up, ground the probe or scope and touch the video generator's clock input without bridging pins. A probe must show pulsing; a scope a steady wave at the board's dot-clock frequency. If it runs here and not at the processor, the video generator's own divider is in question.",
     targetRole: 'video-generator',
+    clears: ['clock-crystal'],
     instruments: ['logic-probe'],
     needs: [],
     stage: 2,
@@ -175,6 +177,7 @@ export const clockChecks: Check[] = [
     howTo:
       'Power up. Use a x10 probe: a x1 probe or meter can stop the oscillator. Touch one crystal pin, then the other: a sine of about a volt or more at the frequency on the can. A counter gives the frequency without loading if held near. A tap with a plastic stick must not stop it.',
     targetRole: 'clock-crystal',
+    clears: ['clock-crystal'],
     instruments: ['oscilloscope'],
     needs: [],
     stage: 2,

@@ -106,6 +106,7 @@ export const inputBatterySpeakerChecks: Check[] = [
     howTo:
       'Set the meter to volts DC and touch both ends of the cell, with the unit off. A lithium cell marked 3 V should read 2.7 V or more. Do not short it with the probes. For rechargeable packs compare with the marked voltage.',
     targetRole: 'backup-battery',
+    clears: ['backup-battery'],
     instruments: ['multimeter'],
     needs: [],
     stage: 1,
@@ -140,6 +141,7 @@ export const inputBatterySpeakerChecks: Check[] = [
     howTo:
       'Unplug and pull one speaker wire or plug. Set the meter to ohms across the coil: a speaker marked 8 ohm reads about 6 to 8; a soft click is heard when the probe touches. OL is an open coil.',
     targetRole: 'speaker',
+    clears: ['speaker'],
     instruments: ['multimeter'],
     needs: [],
     stage: 1,

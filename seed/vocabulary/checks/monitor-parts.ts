@@ -18,6 +18,7 @@ export const monitorPartsChecks: Check[] = [
     howTo:
       'A monitor keeps mains and tube charge after unplugging: this is work for people qualified for it, under local rules. With the set unplugged, the main capacitor proved empty and the tube safely discharged, set the meter to diode test and measure collector to emitter both ways. Near zero both ways means shorted; some types hold a diode and a resistor inside.',
     targetRole: 'horizontal-output',
+    clears: ['horizontal-output'],
     instruments: ['multimeter'],
     needs: [],
     stage: 1,

@@ -21,6 +21,7 @@ export const outsideMediaChecks: Check[] = [
     howTo:
       'Use a medium that has just worked on another unit of this kind. Switch off before you plug or unplug a cartridge. Load it in the usual way. Try two, since one may be bad.',
     targetRole: 'media',
+    clears: ['media'],
     instruments: [],
     needs: [],
     stage: 0,

@@ -20,6 +20,7 @@ export const outsidePictureChecks: Check[] = [
     howTo:
       'Switch off both ends. Use a cable of the same type that works on another unit, plug it in fully at both ends, select the same input and switch on.',
     targetRole: 'av-cable',
+    clears: ['av-cable'],
     instruments: [],
     needs: ['working-unit'],
     stage: 0,
@@ -61,6 +62,7 @@ export const outsidePictureChecks: Check[] = [
     howTo:
       'Use a display that is known to show this kind of signal (same line rate and connector), preferably one that just worked with a similar unit. Connect it with the same cable, select its input and switch on. Large tubes are heavy: lift with two people.',
     targetRole: 'display',
+    clears: ['display'],
     instruments: [],
     needs: ['working-unit'],
     stage: 0,
@@ -103,6 +105,7 @@ export const outsidePictureChecks: Check[] = [
     howTo:
       "Look which socket the cable is in, then step through the display's inputs until that one is shown. For an aerial connection search the band around the modulator's channel slowly by hand. Check that sync or signal-type settings fit.",
     targetRole: 'input-selector',
+    clears: ['input-selector'],
     instruments: [],
     needs: [],
     stage: 0,

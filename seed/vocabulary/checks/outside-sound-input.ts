@@ -120,6 +120,7 @@ export const outsideSoundInputChecks: Check[] = [
     howTo:
       'Switch off, plug in a controller of the same type that works on another unit, switch on and try every direction and button.',
     targetRole: 'controller',
+    clears: ['controller'],
     instruments: [],
     needs: ['working-unit'],
     stage: 0,

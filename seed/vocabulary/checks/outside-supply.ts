@@ -19,6 +19,7 @@ export const outsideSupplyChecks: Check[] = [
     howTo:
       'Switch off at the wall before you touch a plug. Check that the replacement has the same voltage, the same kind (AC or DC), at least the same current and the same plug polarity. Connect it, switch on and see whether the fault is still there. If the original is suspected of over-voltage, measure it before it is ever plugged in again.',
     targetRole: 'external-supply',
+    clears: ['external-supply'],
     instruments: [],
     needs: ['working-unit'],
     stage: 0,
@@ -63,6 +64,7 @@ export const outsideSupplyChecks: Check[] = [
     howTo:
       'Unplug at the wall end first. Use a lead of the same connector and rating, with an earth conductor where the unit has an earth pin. Plug in the unit end, then the wall end, and switch on. Do not repair a damaged lead with tape.',
     targetRole: 'mains-lead',
+    clears: ['mains-lead'],
     instruments: [],
     needs: ['working-unit'],
     stage: 0,
@@ -103,6 +105,7 @@ export const outsideSupplyChecks: Check[] = [
     howTo:
       'Switch off at the wall. Take the supply, cable and display exactly as they were, with the same input selected, and connect the working unit to them. If the supply is suspected of over-voltage, measure it first so that the good unit is not put at risk. Switch on and see whether the good unit shows the same fault.',
     targetRole: 'external-supply',
+    clears: ['external-supply', 'av-cable', 'display'],
     instruments: [],
     needs: ['working-unit'],
     stage: 0,
@@ -192,6 +195,7 @@ export const outsideSupplyChecks: Check[] = [
     howTo:
       "The load gets hot: set it on a heat-proof surface and do not touch it. Connect a power resistor or lamp that draws about the supply's rated current, with the meter across the output. Let it run for ten minutes. A regulated supply should stay within 5 %. Stop at once if it smells, buzzes or gets too hot to hold.",
     targetRole: 'external-supply',
+    clears: ['external-supply'],
     instruments: ['multimeter', 'bench-supply'],
     needs: [],
     stage: 0,

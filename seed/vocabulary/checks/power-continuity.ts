@@ -66,6 +66,7 @@ export const powerContinuityChecks: Check[] = [
     howTo:
       'Unplug from the mains and wait for the main capacitor to discharge; have mains-side work done by a qualified person where local rules ask for it. Take the fuse out if you can, set the meter to ohms and touch both ends. A good fuse reads under an ohm or two. An intact-looking wire proves nothing.',
     targetRole: 'fuse',
+    clears: ['fuse'],
     instruments: ['multimeter'],
     needs: [],
     stage: 1,
@@ -114,6 +115,7 @@ export const powerContinuityChecks: Check[] = [
     howTo:
       'Unplug from the mains; a mains switch carries line voltage whenever the lead is in. Set the meter to ohms across the contacts and work the switch ten times. Closed it should read well under an ohm each time, open it should show OL.',
     targetRole: 'power-switch',
+    clears: ['power-switch'],
     instruments: ['multimeter'],
     needs: [],
     stage: 1,

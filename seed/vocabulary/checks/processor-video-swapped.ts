@@ -19,6 +19,7 @@ export const processorVideoSwappedChecks: Check[] = [
     howTo:
       'Check first that the supply rails are in tolerance, or the donor may die too. Unplug, ground yourself, note the direction, lift the chip evenly and fit a working one of the same type. Power up and compare. Put the original into the good unit only if its rails are right.',
     targetRole: 'processor',
+    clears: ['processor'],
     instruments: [],
     needs: ['donor'],
     stage: 2,
@@ -64,6 +65,7 @@ export const processorVideoSwappedChecks: Check[] = [
     howTo:
       'Check the rails first. Unplug, ground yourself, note the direction, lift the chip evenly (some carry a heat sink or stand in a shield) and fit a working one of the same type and standard. Power up and compare.',
     targetRole: 'video-generator',
+    clears: ['video-generator'],
     instruments: [],
     needs: ['donor'],
     stage: 2,

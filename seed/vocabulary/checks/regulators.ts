@@ -114,6 +114,7 @@ export const regulatorsChecks: Check[] = [
     howTo:
       'Test the rails for shorts first. Power up, set the meter to volts DC and measure each output of the converter against ground; compare with the voltage its load is marked for. A converter that squeals is overloaded: switch off.',
     targetRole: 'dc-converter',
+    clears: ['dc-converter'],
     instruments: ['multimeter'],
     needs: [],
     stage: 2,

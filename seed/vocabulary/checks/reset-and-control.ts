@@ -20,6 +20,7 @@ export const resetAndControlChecks: Check[] = [
     howTo:
       "Put the probe on the processor's reset pin, then switch on. Most resets are active low: it should be low for a moment and then stay high. Note a line that stays active, pulses again and again, or never was active. For an active-high reset read it the other way round.",
     targetRole: 'reset-circuit',
+    clears: ['reset-circuit'],
     instruments: ['logic-probe'],
     needs: [],
     stage: 2,

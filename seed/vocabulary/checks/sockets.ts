@@ -106,6 +106,7 @@ export const socketsChecks: Check[] = [
     howTo:
       'Unplug, ground yourself, lift the ROM evenly and note its direction. Read it twice in a device programmer as the right type and compare both reads with each other and with a copy known to be good (checksum). Put it back the right way round.',
     targetRole: 'program-rom',
+    clears: ['program-rom'],
     instruments: [],
     needs: [],
     stage: 1,

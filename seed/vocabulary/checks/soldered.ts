@@ -59,6 +59,7 @@ export const solderedChecks: Check[] = [
     howTo:
       'Unplug. The iron is hot and flux smoke is harmful. Take the crystal out with little heat and fit one of the same frequency and load type with short leads, or feed the clock from a generator through a small capacitor. Power up and compare.',
     targetRole: 'clock-crystal',
+    clears: ['clock-crystal'],
     instruments: ['soldering-iron'],
     needs: ['new-part'],
     stage: 3,

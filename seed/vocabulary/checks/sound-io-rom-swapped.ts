@@ -17,6 +17,7 @@ export const soundIoRomSwappedChecks: Check[] = [
     howTo:
       'Check the rails first. Unplug, ground yourself, note the direction, lift the chip evenly and fit a working one of the same type. Power up and listen to each voice.',
     targetRole: 'sound-generator',
+    clears: ['sound-generator'],
     instruments: [],
     needs: ['donor'],
     stage: 2,
@@ -63,6 +64,7 @@ export const soundIoRomSwappedChecks: Check[] = [
     howTo:
       'Check the rails first. Unplug, ground yourself, note the direction and exchange the chip; where a board has two alike, exchange them with each other and see whether the fault moves. Power up and compare.',
     targetRole: 'io-port',
+    clears: ['io-port'],
     instruments: [],
     needs: ['donor'],
     stage: 2,
@@ -109,6 +111,7 @@ export const soundIoRomSwappedChecks: Check[] = [
     howTo:
       'Check the rails first. Unplug, ground yourself, note the direction and fit a good ROM of the same version, or an EPROM with verified contents and the right pinout. Power up and compare.',
     targetRole: 'program-rom',
+    clears: ['program-rom'],
     instruments: [],
     needs: ['donor'],
     stage: 2,

@@ -123,6 +123,7 @@ export const supplyPartsChecks: Check[] = [
     howTo:
       'This is mains-side: unplug, and make sure that the main capacitor is below 60 V through a bleed resistor before you touch anything; leave it to a qualified person if you are not one. Set the meter to diode test and measure between all three pins. Near zero between the collector (or drain) and the others means shorted.',
     targetRole: 'switching-transistor',
+    clears: ['switching-transistor'],
     instruments: ['multimeter'],
     needs: [],
     stage: 1,
