@@ -4,7 +4,7 @@ export type RunWord = { text: string; start: number; end: number };
 
 const WORD = String.raw`(?:\p{Lu}\.(?:-?\p{Lu}\.)*|(?:O['’]|Mc|Mac|D['’])?\p{Lu}\p{Ll}+(?:[-'’]\p{Lu}\p{Ll}+)*\.?|\p{Lu}(?=[ ]\p{Lu}\p{Ll}))`;
 const PARTICLE = String.raw`(?:van|von|de|der|den|la|le|du|di|da|del|ter|zu|of|upon|the)`;
-const RUN = new RegExp(String.raw`(?<![\p{L}\p{N}_@#/.-])${WORD}(?: (?:${PARTICLE} ){0,2}${WORD}){0,5}(?![\p{N}_])`, 'gu');
+const RUN = new RegExp(String.raw`(?<![\p{L}\p{N}_@#/.-])${WORD}(?: (?:${PARTICLE} ){0,2}${WORD}){0,3}(?![\p{N}_])`, 'gu');
 /** After these a dot belongs to the word; after any other it ends the sentence. */
 const DOTTED = /^(?:Mr|Mrs|Ms|Dr|Prof|St|Hr|Fr|Mme|Mlle)\.$|^(?:\p{Lu}\.)/u;
 
