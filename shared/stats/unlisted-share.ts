@@ -19,7 +19,11 @@ export function unlistedShare(counts: Counts, settings: Settings, device: number
     const resolved = (counts.records[node] as number) - (counts.unresolved[node] as number);
     const single = singletons.filter((c) => (counts.causeRecords[node * C + c] as number) > 0).length;
     if (node === 0) share = (single + 0.5) / (resolved + 1);
-    else share = (single + settings.unlistedConcentration * share) / (resolved + settings.unlistedConcentration);
+    else {
+      const pooled = (single + settings.unlistedConcentration * share) / (resolved + settings.unlistedConcentration);
+      // The parent's share knows these records already, so on their own they bring it down to their own bound only.
+      share = Math.max(pooled, Math.min(share, (single + 0.5) / (resolved + 1)));
+    }
   }
   return Math.min(share, 0.999);
 }

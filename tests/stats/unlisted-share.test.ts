@@ -24,6 +24,11 @@ describe('unlistedShare', () => {
     expect(unlistedShare(countAll(layout, many), settings, 4)).toBeGreaterThan(0);
   });
 
+  it('does not fade along the path where nothing is a singleton: by hand 0.5 / 501 at every level', () => {
+    const counts = countAll(layout, Array.from({ length: 500 }, () => recordOf(4, [0], [])));
+    for (const node of [0, 1, 2, 3, 4]) expect(unlistedShare(counts, settings, node)).toBeCloseTo(0.5 / 501, 12);
+  });
+
   it('is 0 for plain tables', () => {
     expect(unlistedShare(countAll(layout, [recordOf(4, [0], [])]), { ...settings, unlisted: false }, 4)).toBe(0);
   });
