@@ -3,8 +3,15 @@ import { accountRouter } from './routers/account-router';
 import { casebookRouter } from './routers/casebook-router';
 import { lookUpRouter } from './routers/look-up-router';
 import { planRouter } from './routers/plan-router';
+import { submissionRouter } from './routers/submission-router';
 
-export const appRouter = router({ account: accountRouter, casebook: casebookRouter, lookup: lookUpRouter, plan: planRouter });
+export const appRouter = router({
+  account: accountRouter,
+  casebook: casebookRouter,
+  lookup: lookUpRouter,
+  plan: planRouter,
+  submission: submissionRouter,
+});
 export type AppRouter = typeof appRouter;
 
 /** Calls procedures from code of this process: pages on the server, and tests. */

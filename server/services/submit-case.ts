@@ -1,0 +1,133 @@
+import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
+import type { Actor } from '../../shared/domain/can/can';
+import { checkSubmission } from '../../shared/domain/submission/check-submission';
+import { openDetails } from '../../shared/domain/submission/draft-texts';
+import { mayMove, nextStatus, type CaseEvent } from '../../shared/domain/submission/next-status';
+import { AppError } from '../../shared/errors';
+import type { CaseContent, CaseStatus } from '../../shared/schemas/case';
+import type { DraftDocument, FieldProblem, FoundDetail } from '../../shared/schemas/submission';
+import type { Db } from '../db';
+import { findCase } from '../repositories/case-repository';
+import { insertCases } from '../repositories/insert-cases';
+import {
+  findSameContent,
+  replaceContent,
+  replaceReviewNotes,
+  type StoredMark,
+  type StoredProposal,
+} from '../repositories/submission-contents';
+import { deleteDraft, deleteDraftsOfCase } from '../repositories/submission-drafts';
+import { changeStatus } from '../repositories/submission-history';
+import { findOwner, insertLink } from '../repositories/submission-links';
+import { detailsIn } from './submit-details';
+import { inTransaction } from './submit-transaction';
+
+/**
+ * What came of submitting. `problems` and `details`: nothing was stored, and the form says where to look. `already`: this
+ * very case is there; its id where the contributor may see it.
+ */
+export type SubmitOutcome =
+  | { kind: 'submitted'; id: string; status: CaseStatus }
+  | { kind: 'already'; id: string | null; status: CaseStatus | null }
+  | { kind: 'problems'; problems: FieldProblem[] }
+  | { kind: 'details'; details: FoundDetail[] };
+
+export type SubmitInput = {
+  actor: Actor;
+  draftId: string | null;
+  document: DraftDocument;
+  now: Date;
+  newId: () => string;
+};
+
+type Checked = { content: CaseContent; proposals: StoredProposal[]; marks: StoredMark[] };
+type Refused = Extract<SubmitOutcome, { kind: 'problems' | 'details' }>;
+
+/** The month of a moment, in universal time: as fine as any public time is. */
+export const monthOf = (now: Date): string => now.toISOString().slice(0, 7);
+
+/** Submits a new case for review. The same content a second time is the same submission. */
+export async function submitCase(db: Db, model: CasebookModel, input: SubmitInput): Promise<SubmitOutcome> {
+  const checked = checkDocument(model, input);
+  if ('kind' in checked) return checked;
+  return inTransaction(db, async (tx) => {
+    const there = await sameSubmission(tx, checked.content, input);
+    if (input.draftId !== null) await deleteDraft(tx, input.actor.id, input.draftId);
+    if (there !== null) return there;
+    const id = input.newId();
+    await insertCases(tx, [{ id, content: checked.content, status: 'draft' }], { newId: input.newId });
+    await insertLink(tx, id, input.actor.id);
+    await replaceReviewNotes(tx, id, checked.proposals, checked.marks);
+    return { kind: 'submitted', id, status: await move(tx, { id, status: 'draft' }, 'submit', input.now) };
+  });
+}
+
+/** Submits a case anew after changes were asked for. Throws `submission-not-found` and `move-not-possible`. */
+export async function resubmitCase(db: Db, model: CasebookModel, id: string, input: SubmitInput): Promise<SubmitOutcome> {
+  const current = await getOwnCase(db, input.actor, id);
+  requireMove(input.actor, 'submit', current.status);
+  const checked = checkDocument(model, input);
+  if ('kind' in checked) return checked;
+  return inTransaction(db, async (tx) => {
+    const { status, content } = await getOwnCase(tx, input.actor, id);
+    requireMove(input.actor, 'submit', status);
+    // The form holds no readings at pins: those that the case came with stay.
+    await replaceContent(tx, id, status, { ...checked.content, readings: content.readings });
+    await replaceReviewNotes(tx, id, checked.proposals, checked.marks);
+    await deleteDraftsOfCase(tx, id);
+    return { kind: 'submitted', id, status: await move(tx, { id, status }, 'submit', input.now) };
+  });
+}
+
+/** A case that this account has posted. Throws `submission-not-found` for any other, whether or not it exists. */
+export async function getOwnCase(db: Db, actor: Actor, id: string) {
+  const record = (await findOwner(db, id)) === actor.id ? await findCase(db, id) : null;
+  if (record === null) throw new AppError('submission-not-found');
+  return record;
+}
+
+/** Refuses an event that its owner may not cause in this status. */
+export function requireMove(actor: Actor, event: CaseEvent, status: CaseStatus): void {
+  if (!mayMove(actor, event, { status, ownerId: actor.id }))
+    throw new AppError('move-not-possible', { detail: `It is ${status}.` });
+}
+
+/** Writes an event with the status that it leads to, and returns that. */
+export async function move(db: Db, from: { id: string; status: CaseStatus }, event: CaseEvent, now: Date): Promise<CaseStatus> {
+  const to = nextStatus(from.status, event);
+  if (to === null) throw new AppError('move-not-possible', { detail: `It is ${from.status}.` });
+  await changeStatus(db, from.id, { event, from: from.status, to, month: monthOf(now), reason: null });
+  return to;
+}
+
+function checkDocument(model: CasebookModel, { document, now }: SubmitInput): Checked | Refused {
+  const draft = {
+    ...document,
+    narrative: document.narrative.trim(),
+    proposals: document.proposals.map((p) => ({ ...p, word: p.word.trim(), meaning: p.meaning.trim() })),
+  };
+  const { content, problems } = checkSubmission(model.words, draft, monthOf(now));
+  if (content === null) return { kind: 'problems', problems };
+  // The other texts of the form do not become part of the case: they were read into its closed terms.
+  const found = detailsIn(model, draft).filter(({ field }) => field === 'narrative' || field.startsWith('proposals.'));
+  const open = openDetails(draft, found);
+  if (open.length > 0) return { kind: 'details', details: open };
+  return {
+    content,
+    proposals: draft.proposals.map(({ kind, word, meaning }) => ({ kind, word, meaning })),
+    marks: found.map(({ field, kind, certainty, start, end }) => ({ field, kind, certainty, start, end })),
+  };
+}
+
+/** The submission that this content already is. One that its owner withdrew is taken up again. */
+async function sameSubmission(db: Db, content: CaseContent, { actor, now }: SubmitInput): Promise<SubmitOutcome | null> {
+  const same = await findSameContent(db, content);
+  for (const { id, status } of same) {
+    if ((await findOwner(db, id)) !== actor.id) continue;
+    if (status !== 'withdrawn') return { kind: 'already', id, status };
+    return { kind: 'submitted', id, status: await move(db, { id, status }, 'restore', now) };
+  }
+  const published = same.find(({ status }) => status === 'accepted');
+  if (published) return { kind: 'already', id: published.id, status: published.status };
+  return same.length > 0 ? { kind: 'already', id: null, status: null } : null;
+}

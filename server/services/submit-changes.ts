@@ -1,0 +1,65 @@
+import type { Actor } from '../../shared/domain/can/can';
+import { draftOfContent } from '../../shared/domain/submission/draft-of-content';
+import { AppError } from '../../shared/errors';
+import { PROPOSAL_KINDS, type ProposalKind } from '../../shared/schemas/submission';
+import type { CaseStatus } from '../../shared/schemas/case';
+import type { Db } from '../db';
+import { listMarks, listProposals } from '../repositories/submission-contents';
+import { deleteDraftsOfCase, findDraftOfCase, insertDraft } from '../repositories/submission-drafts';
+import { deleteLink } from '../repositories/submission-links';
+import { getOwnCase, move, requireMove } from './submit-case';
+import { inTransaction } from './submit-transaction';
+
+type ChangeInput = { actor: Actor; id: string; now: Date };
+
+/** Takes a case back before it is published. Throws `submission-not-found` and `move-not-possible`. */
+export function withdrawCase(db: Db, { actor, id, now }: ChangeInput): Promise<CaseStatus> {
+  return inTransaction(db, async (tx) => {
+    const { status } = await getOwnCase(tx, actor, id);
+    requireMove(actor, 'withdraw', status);
+    await deleteDraftsOfCase(tx, id);
+    return move(tx, { id, status }, 'withdraw', now);
+  });
+}
+
+/** Opens a case for the changes that were asked for, and returns the id of the draft that holds them. */
+export function startChanges(db: Db, input: ChangeInput & { newId: () => string }): Promise<string> {
+  const { actor, id, now, newId } = input;
+  return inTransaction(db, async (tx) => {
+    const { status, content } = await getOwnCase(tx, actor, id);
+    requireMove(actor, 'save', status);
+    const there = await findDraftOfCase(tx, actor.id, id);
+    if (there !== null) return there.id;
+    const proposals = (await listProposals(tx, id)).map((p) => ({ ...p, kind: kindOf(p.kind) }));
+    const document = draftOfContent(content, proposals, newId);
+    // What was kept last time need not be settled again.
+    const texts: Record<string, string> = { narrative: content.narrative, ...proposalTexts(proposals) };
+    document.kept = (await listMarks(tx, id)).map(({ field, start, end }) => (texts[field] ?? '').slice(start, end));
+    const draft = { id: newId(), document: JSON.stringify(document), caseId: id, updatedAt: now };
+    await insertDraft(tx, actor.id, draft);
+    return draft.id;
+  });
+}
+
+/** Cuts the link between a case and who posted it. It is final: nothing that is stored can restore it. */
+export function cutLink(db: Db, actor: Actor, id: string): Promise<void> {
+  return inTransaction(db, async (tx) => {
+    if (!(await deleteLink(tx, id, actor.id))) throw new AppError('submission-not-found');
+    await deleteDraftsOfCase(tx, id);
+  });
+}
+
+function proposalTexts(proposals: { word: string; meaning: string }[]): Record<string, string> {
+  return Object.fromEntries(
+    proposals.flatMap(({ word, meaning }, i) => [
+      [`proposals.${i}.word`, word],
+      [`proposals.${i}.meaning`, meaning],
+    ]),
+  );
+}
+
+function kindOf(kind: string): ProposalKind {
+  const known = PROPOSAL_KINDS.find((other) => other === kind);
+  if (known === undefined) throw new Error(`A stored proposal is of the unknown kind "${kind}".`);
+  return known;
+}

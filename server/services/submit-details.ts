@@ -1,0 +1,33 @@
+import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
+import { findPersonalDetails } from '../../shared/domain/anonymise/find-personal-details';
+import { knownWordsOf } from '../../shared/domain/anonymise/known-words';
+import type { KnownWords } from '../../shared/domain/anonymise/personal-detail';
+import { replaceDetails } from '../../shared/domain/anonymise/replace-details';
+import { draftTexts, mapTexts, openDetails } from '../../shared/domain/submission/draft-texts';
+import type { DraftDocument, FoundDetail } from '../../shared/schemas/submission';
+
+const words = new WeakMap<CasebookModel, KnownWords>();
+
+function knownTo(model: CasebookModel): KnownWords {
+  const known = words.get(model) ?? knownWordsOf(model.coding.vocabulary, model.coding.catalogue);
+  words.set(model, known);
+  return known;
+}
+
+/** Everything in the form's free texts that can give a person away, kept or not, in the order of the fields. */
+export function detailsIn(model: CasebookModel, draft: DraftDocument): FoundDetail[] {
+  return draftTexts(draft).flatMap(({ field, text }) =>
+    findPersonalDetails(text, knownTo(model)).map((detail) => ({ field, ...detail })),
+  );
+}
+
+/** The form as it may be stored: each detail that the contributor did not keep gives way to what stands for it. */
+export function withoutDetails(draft: DraftDocument, found: readonly FoundDetail[]): DraftDocument {
+  const open = openDetails(draft, found);
+  return mapTexts(draft, (field, text) =>
+    replaceDetails(
+      text,
+      open.filter((detail) => detail.field === field),
+    ),
+  );
+}

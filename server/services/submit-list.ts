@@ -1,0 +1,76 @@
+import { caseView } from '../../shared/domain/casebook/case-view';
+import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
+import type { Actor } from '../../shared/domain/can/can';
+import { CASE_EVENTS, type CaseEvent, mayMove } from '../../shared/domain/submission/next-status';
+import type { CaseView } from '../../shared/schemas/case-view';
+import { draftDocumentSchema } from '../../shared/schemas/submission';
+import type { Db } from '../db';
+import { findCase } from '../repositories/case-repository';
+import { listProposals, type StoredProposal } from '../repositories/submission-contents';
+import { listDrafts } from '../repositories/submission-drafts';
+import { listStatusChanges, type StatusChange } from '../repositories/submission-history';
+import { listPosted } from '../repositories/submission-links';
+
+/** A draft on its owner's list. `caseId`: the case whose changes it holds. */
+export type DraftLine = {
+  id: string;
+  caseId: string | null;
+  savedAt: string;
+  device: string | null;
+  symptoms: string[];
+  steps: number;
+};
+
+/** A submission on its owner's list, with how it came to stand where it does and what can be done. */
+export type SubmissionLine = { view: CaseView; history: StatusChange[]; proposals: StoredProposal[]; may: CaseEvent[] };
+
+/** Everything that an account is writing or has posted and is still linked to. */
+export async function listMine(db: Db, model: CasebookModel, actor: Actor) {
+  const submissions: SubmissionLine[] = [];
+  for (const { id } of await listPosted(db, actor.id)) {
+    const record = await findCase(db, id);
+    if (record === null) continue;
+    submissions.push({
+      view: caseView(model.words, record),
+      history: await listStatusChanges(db, id),
+      proposals: await listProposals(db, id),
+      may: CASE_EVENTS.filter((event) => mayMove(actor, event, { status: record.status, ownerId: actor.id })),
+    });
+  }
+  return { drafts: (await listDrafts(db, actor.id)).map((draft) => draftLine(model, draft)), submissions };
+}
+
+function draftLine(model: CasebookModel, draft: Awaited<ReturnType<typeof listDrafts>>[number]): DraftLine {
+  const { data } = draftDocumentSchema.safeParse(JSON.parse(draft.document));
+  const present = data?.symptoms.filter((s) => s.present) ?? [];
+  return {
+    id: draft.id,
+    caseId: draft.caseId,
+    savedAt: draft.updatedAt.toISOString(),
+    device: model.words.devices.get(data?.device ?? '')?.label ?? null,
+    symptoms: present.map((s) => model.words.symptoms.get(s.symptom)?.label ?? s.symptom),
+    steps: data?.steps.length ?? 0,
+  };
+}
+
+/** What the site holds of an account's cases: its drafts, and every case that is still linked to it, whole. */
+export async function postedData(db: Db, userId: string) {
+  const drafts = (await listDrafts(db, userId)).map(({ id, caseId, document, updatedAt }) => ({
+    id,
+    changesTo: caseId,
+    savedAt: updatedAt.toISOString(),
+    document: JSON.parse(document) as unknown,
+  }));
+  const cases = [];
+  for (const { id, status } of await listPosted(db, userId)) {
+    const record = await findCase(db, id);
+    cases.push({
+      id,
+      status,
+      content: record?.content ?? null,
+      history: await listStatusChanges(db, id),
+      proposedWords: await listProposals(db, id),
+    });
+  }
+  return { drafts, cases };
+}
