@@ -2,7 +2,7 @@ import type { SimulatedUnit } from '../../seed/world';
 import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
 import { checkCandidates, poweredDone } from '../../shared/domain/look-up/check-candidates';
 import { type CodedQuestion, readQuestion } from '../../shared/domain/look-up/read-question';
-import { isHazardous } from '../../shared/domain/look-up/safe-power-up';
+import { isHazardous, SAFE_POWER_UP } from '../../shared/domain/look-up/safe-power-up';
 import { cureChances } from '../../shared/domain/plan/cure-chances';
 import { planHazardsLater } from '../../shared/domain/plan/hazards-later';
 import { partCost, planProblem } from '../../shared/domain/plan/plan-problem';
@@ -18,7 +18,7 @@ import type { BenchState, RepairCosts, RepairPolicy, UnitAnswers } from '../../s
 /** Situations weighed when the plan is made anew after every step; the page weighs more. */
 export const REPLAN_EFFORT = 300;
 
-export type PolicyName = 'plan' | 'first check, then plan' | 'most common first' | 'cheapest first' | 'most likely first';
+export type PolicyName = 'plan' | 'suggestions' | 'most common first' | 'cheapest first' | 'most likely first';
 export const HABITS = ['most common first', 'cheapest first', 'most likely first'] as const;
 
 export type BenchSetting = { model: CasebookModel; effort?: number };
@@ -72,6 +72,18 @@ export function createBench({ model, effort = REPLAN_EFFORT }: BenchSetting) {
     return first === undefined ? null : checks.indexOf(first);
   };
 
+  /** Safe power-up first, which the plan and the suggestions ask of everybody: a habit has to power the unit just as well. */
+  const safely = (unit: SimulatedUnit, habit: RepairPolicy): RepairPolicy => {
+    const possible = checkCandidates(model, ask(unit, { steps: [] })).filter(({ candidate }) => candidate.possible);
+    const first = SAFE_POWER_UP.flatMap((slug) => possible.filter(({ check }) => check.slug === slug)).map(({ check }) =>
+      checks.indexOf(check),
+    );
+    return (state) => {
+      const open = first.find((index) => !state.doneChecks.includes(index));
+      return open === undefined ? habit(state) : { kind: 'check', index: open };
+    };
+  };
+
   const policies = (unit: SimulatedUnit): Record<PolicyName, RepairPolicy> => {
     const category = model.words.devices.get(unit.board)!.model.category;
     const device = model.coding.deviceOf(unit.board)!;
@@ -83,16 +95,16 @@ export function createBench({ model, effort = REPLAN_EFFORT }: BenchSetting) {
       prior: model.estimator.prior(device),
       belief: (state) => model.estimator.probabilities(device, ask(unit, state).findings),
     };
+    const likeliest = mostLikelyFirst(habit);
     return {
       plan: (state) => planMove(ask(unit, state)),
-      'first check, then plan': (state) => {
-        const coded = ask(unit, state);
-        const check = state.steps.length === 0 ? suggestedCheck(coded) : null;
-        return check === null ? planMove(coded) : { kind: 'check', index: check };
+      suggestions: (state) => {
+        const check = suggestedCheck(ask(unit, state));
+        return check === null ? likeliest(state) : { kind: 'check', index: check };
       },
-      'most common first': mostCommonFirst(habit),
-      'cheapest first': cheapestFirst(habit),
-      'most likely first': mostLikelyFirst(habit),
+      'most common first': safely(unit, mostCommonFirst(habit)),
+      'cheapest first': safely(unit, cheapestFirst(habit)),
+      'most likely first': safely(unit, likeliest),
     };
   };
 

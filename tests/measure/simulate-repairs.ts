@@ -77,7 +77,7 @@ function report(units: readonly UnitResult[]): void {
     );
   }
   const best = HABITS.reduce((a, b) => (mean(total(b)).mean < mean(total(a)).mean ? b : a));
-  for (const policy of ['plan', 'first check, then plan'] as const) {
+  for (const policy of ['plan', 'suggestions'] as const) {
     const ratios = HABITS.map((habit) => `${ratio(total(policy), total(habit))} of ${habit}`);
     console.log(`  ${policy}: minutes ${ratios.join(', ')}; cost ${ratio(cost(policy), cost(best))} of ${best}`);
     const beaten = HABITS.map((habit) => share(total(policy), total(habit)));

@@ -1,6 +1,6 @@
 /** One part of the simulated units: told what to do by `simulate-repairs.ts`. */
 import { seededRandom } from '../../seed/random';
-import type { World } from '../../seed/world';
+import type { Random, SimulatedUnit, World } from '../../seed/world';
 import type { CaseContent } from '../../shared/schemas/case';
 import { simulateRepair } from '../../shared/stats/decide/simulate-repair';
 import type { Settings } from '../../shared/stats/settings';
@@ -27,6 +27,14 @@ process.once('message', async (task: WorkerTask) => {
   process.disconnect();
 });
 
+/** A unit that shows at least one symptom: nobody brings another to the bench. */
+function drawFaulty(world: World, boards: readonly string[], random: Random): SimulatedUnit {
+  for (;;) {
+    const unit = world.drawUnit(random, boards[Math.floor(random() * boards.length)]!);
+    if (unit.symptoms.some(({ present }) => present)) return unit;
+  }
+}
+
 function send(result: UnitResult): Promise<void> {
   return new Promise((resolve, reject) => process.send!(result, (error: Error | null) => (error ? reject(error) : resolve())));
 }
@@ -39,7 +47,7 @@ function repairOne(
 ): UnitResult {
   const { checks, fixes } = world.vocabulary;
   const random = seededRandom(`unit ${seed} ${number}`);
-  const unit = world.drawUnit(random, boards[Math.floor(random() * boards.length)]!);
+  const unit = drawFaulty(world, boards, random);
   const runs = Object.entries(bench.policies(unit)).map(([policy, decide]): UnitRun => {
     const { cured, minutes, partCost, steps } = simulateRepair(bench.answers(unit), decide, bench.costs);
     const named = steps.map(({ kind, index, value }) =>
