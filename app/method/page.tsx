@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { attempt } from '../_casebook/attempt';
 import { formatCount } from '../_components/format-figures';
 import { serverCaller } from '../_trpc/server';
+import '../_styles/method.css';
 import { MethodCauses } from './_parts/method-causes';
 import { MethodChoices } from './_parts/method-choices';
 import { MethodEvaluation } from './_parts/method-evaluation';

@@ -1,26 +1,13 @@
-import { z } from 'zod';
 import { formatCount, formatPercent } from '../../_components/format-figures';
-
-const scores = z.object({
-  estimator: z.string(),
-  accuracy: z.number(),
-  top3: z.number(),
-  logLoss: z.number(),
-  brier: z.number(),
-  ece: z.number(),
-});
-const document = z.object({
-  rows: z.number(),
-  folds: z.number(),
-  repeats: z.number(),
-  cuts: z.array(z.object({ cut: z.string(), results: z.array(scores) })),
-});
+import { type EvaluationView, evaluationSchema } from '../../../shared/schemas/evaluation';
+import { GroupTable } from './group-table';
+import { ReliabilityDiagram } from './reliability-diagram';
 
 type MethodEvaluationProps = { evaluation: { at: string; result: unknown } | null };
 
 /** Whether the figures tell the truth: the latest evaluation of the casebook, or how to run one. */
 export function MethodEvaluation({ evaluation }: MethodEvaluationProps) {
-  const parsed = evaluation === null ? null : document.safeParse(evaluation.result);
+  const parsed = evaluation === null ? null : evaluationSchema.safeParse(evaluation.result);
   return (
     <>
       <h2>Does it tell the truth?</h2>
@@ -31,21 +18,39 @@ export function MethodEvaluation({ evaluation }: MethodEvaluationProps) {
       {parsed?.success ? (
         <EvaluationTables evaluation={parsed.data} />
       ) : (
-        <p>
-          No such test of this casebook is on record. <code className="figure">npm run cli -- evaluate</code> runs one.
-        </p>
+        <div className="note">
+          <div>
+            <p>
+              <strong>This casebook has not been put to the test yet.</strong> Whoever runs it can do so; it takes some minutes
+              and changes nothing. The result then stands here.
+            </p>
+            <code className="formula">npm run --silent cli -- evaluate</code>
+          </div>
+        </div>
       )}
     </>
   );
 }
 
-function EvaluationTables({ evaluation }: { evaluation: z.infer<typeof document> }) {
+function EvaluationTables({ evaluation }: { evaluation: EvaluationView }) {
   return (
     <>
       <p>
         The latest test: {formatCount(evaluation.rows)} cases in {evaluation.folds} parts, {evaluation.repeats} times over. Log
         loss and Brier score are better when smaller; the calibration error says how far stated chances and frequencies lie apart.
+        {evaluation.fitRecords === null
+          ? null
+          : ` In each round the settings were fitted on at most ${formatCount(evaluation.fitRecords)} of the cases that were not held out.`}
       </p>
+      {evaluation.brackets === null ? null : (
+        <>
+          <ReliabilityDiagram brackets={evaluation.brackets} />
+          <p>
+            {formatPercent(evaluation.brackets.held)} of the stated chances lie where the bracket holds what was observed; a
+            bracket is {Math.round(evaluation.brackets.width * 100)} points wide on average.
+          </p>
+        </>
+      )}
       {evaluation.cuts.map(({ cut, results }) => (
         <table className="plain-table" key={cut}>
           <caption>
@@ -75,6 +80,41 @@ function EvaluationTables({ evaluation }: { evaluation: z.infer<typeof document>
           </tbody>
         </table>
       ))}
+      <GroupTable summary="Device by device" name="Device" groups={evaluation.byDevice} />
+      <GroupTable summary="Cause by cause" name="Cause" groups={evaluation.byCause} />
+      <KnownWeaknesses evaluation={evaluation} />
+    </>
+  );
+}
+
+/** Fewest predictions from which a group is named as a weakness. */
+const LEAST_PREDICTIONS = 15;
+
+/** Where the model did worst, named from the figures, and what the test itself cannot see. */
+function KnownWeaknesses({ evaluation }: { evaluation: EvaluationView }) {
+  const worst = (groups: EvaluationView['byDevice']) =>
+    groups
+      .filter(({ count }) => count >= LEAST_PREDICTIONS)
+      .sort((a, b) => b.logLoss - a.logLoss)
+      .slice(0, 3)
+      .map(({ label, accuracy }) => `${label} (first right in ${formatPercent(accuracy)})`)
+      .join(', ');
+  const devices = worst(evaluation.byDevice);
+  const causes = worst(evaluation.byCause);
+  return (
+    <>
+      <h3>Known weaknesses</h3>
+      <ul>
+        {devices === '' ? null : <li>Worst predicted devices: {devices}.</li>}
+        {causes === '' ? null : <li>Worst predicted causes: {causes}.</li>}
+        <li>
+          The test asks the casebook about its own cases. It cannot see what nobody posted, and a cause that a contributor got
+          wrong counts as right here.
+        </li>
+        <li>
+          Parts are split at random, so that neighbours of a held-out case, from the same board and the same contributor, stay in.
+        </li>
+      </ul>
     </>
   );
 }
