@@ -17,11 +17,14 @@ import './_styles/causes.css';
 import './_styles/ladder.css';
 import './_styles/casebook.css';
 import './_styles/plan.css';
+import './_styles/account.css';
 import './_styles/print.css';
 import { FigureDefs } from './_components/figure-defs';
 import { SiteFooter } from './_components/site-footer';
 import { SiteHeader } from './_components/site-header';
+import { attempt } from './_casebook/attempt';
 import { isDemo } from './_casebook/is-demo';
+import { serverCaller } from './_trpc/server';
 
 /** Every page shows the casebook as it is now: none is written ahead when the program is built. */
 export const dynamic = 'force-dynamic';
@@ -42,6 +45,7 @@ export const viewport: Viewport = {
 };
 
 export default async function RootLayout({ children }: { children: ReactNode }) {
+  const { value: account } = await attempt(() => serverCaller().account.me());
   return (
     <html lang="en-GB">
       <body>
@@ -49,7 +53,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
           Skip to the page
         </a>
         <FigureDefs />
-        <SiteHeader demo={await isDemo()} />
+        <SiteHeader demo={await isDemo()} name={account?.name ?? null} />
         <main id="main" tabIndex={-1}>
           {children}
         </main>

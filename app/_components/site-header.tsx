@@ -2,8 +2,14 @@ import Link from 'next/link';
 import { NoteIcon } from './icons';
 import { NavLink } from './nav-link';
 
-/** Name, ways to the other pages, and in the demo the notice that all of it is invented. */
-export function SiteHeader({ demo }: { demo: boolean }) {
+type SiteHeaderProps = {
+  demo: boolean;
+  /** Who is signed in; null for nobody. */
+  name: string | null;
+};
+
+/** Name, ways to the other pages and to the account, and in the demo the notice that all of it is invented. */
+export function SiteHeader({ demo, name }: SiteHeaderProps) {
   return (
     <header className="site-header">
       <div className="site-bar">
@@ -15,6 +21,9 @@ export function SiteHeader({ demo }: { demo: boolean }) {
           <NavLink href="/cases">Cases</NavLink>
           <NavLink href="/devices">Devices</NavLink>
           <NavLink href="/method">Method</NavLink>
+        </nav>
+        <nav aria-label="Account" className="site-account">
+          {name === null ? <NavLink href="/sign-in">Sign in</NavLink> : <NavLink href="/account">{name}</NavLink>}
         </nav>
       </div>
       {demo ? (

@@ -1,13 +1,22 @@
 import 'server-only';
-import { headers } from 'next/headers';
+import { parseSetCookieHeader, toCookieOptions } from 'better-auth/cookies';
+import { cookies, headers } from 'next/headers';
 import { cache } from 'react';
 import { createContext } from '../../server/trpc/context';
 import { logError } from '../../server/trpc/log-error';
 import { createCaller } from '../../server/trpc/root';
 
-const requestContext = cache(async () => createContext(await headers()));
+/** The context of the page or form that is being answered. Cookies are handed on from a form; a page sets none. */
+const requestContext = cache(async () => {
+  const jar = await cookies();
+  return createContext(await headers(), (text) => {
+    for (const [name, cookie] of parseSetCookieHeader(text)) {
+      jar.set(name, decodeURIComponent(cookie.value), toCookieOptions(cookie));
+    }
+  });
+});
 
-/** Calls procedures from a server component, without HTTP; the same caller within one request. */
+/** Calls procedures from a server component or a form's action, without HTTP; the same caller within one request. */
 export const serverCaller = cache(() => createCaller(requestContext, { onError: logError }));
 
 /** Whether an error is the refusal of this code, such as `case-not-found`. */

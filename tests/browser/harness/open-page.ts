@@ -10,6 +10,8 @@ export interface Look {
   screen?: keyof typeof screens;
   theme?: 'light' | 'dark';
   scripts?: boolean;
+  /** A fault that the test brings about itself, and that may be logged. */
+  expected?: RegExp;
   /** Whatever else the browser context takes. */
   context?: BrowserContextOptions;
 }
@@ -47,7 +49,13 @@ async function launch(): Promise<Browser> {
  * Opens an empty page for one test; call it inside `it`. It is closed when the test ends, which fails if the page
  * threw, logged an error, or asked for something from another address.
  */
-export async function openPage({ screen = 'desktop', theme = 'light', scripts = true, context = {} }: Look = {}): Promise<Page> {
+export async function openPage({
+  screen = 'desktop',
+  theme = 'light',
+  scripts = true,
+  expected,
+  context = {},
+}: Look = {}): Promise<Page> {
   const opened = await (await browser()).newContext({
     viewport: screens[screen],
     colorScheme: theme,
@@ -60,7 +68,7 @@ export async function openPage({ screen = 'desktop', theme = 'light', scripts = 
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(`threw: ${error.message}`));
   page.on('console', (message) => {
-    if (message.type() === 'error') faults.push(`logged: ${message.text()}`);
+    if (message.type() === 'error' && !expected?.test(message.text())) faults.push(`logged: ${message.text()}`);
   });
   page.on('request', (request) => {
     if (!/^(http:\/\/127\.0\.0\.1:|data:|blob:)/.test(request.url())) faults.push(`asked for ${request.url()}`);
