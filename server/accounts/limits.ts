@@ -17,7 +17,7 @@ export const createLimits = () => ({
   wrongPassword: limit(60, HOUR),
   /** Tries to sign in from one address, whatever the account. */
   signInFrom: limit(60, 15 * MINUTE),
-  signUpFrom: limit(10, HOUR),
+  signUpFrom: limit(20, HOUR),
   /** New accounts on the whole site. */
   signUp: limit(200, HOUR),
   resetFrom: limit(20, 15 * MINUTE),
