@@ -13,7 +13,7 @@ export const metadata: Metadata = { title: 'How it is counted' };
 export default async function MethodPage() {
   const { value: method } = await attempt(() => serverCaller().casebook.method());
   return (
-    <div className="prose">
+    <div className="prose method">
       <h1>How it is counted</h1>
       <p className="lead">Where the figures come from, in plain words first and then as formulas, and what they cannot say.</p>
       {method ? (
