@@ -33,6 +33,25 @@ describe('readEnv', () => {
   });
 
   it('names every wrong variable at once', () => {
-    expect(() => readEnv({ DATABASE_URL: 'x', NODE_ENV: 'staging' }, '/p')).toThrow(/NODE_ENV.*DATABASE_URL|DATABASE_URL.*NODE_ENV/);
+    expect(() => readEnv({ DATABASE_URL: 'x', NODE_ENV: 'staging' }, '/p')).toThrow(
+      /NODE_ENV.*DATABASE_URL|DATABASE_URL.*NODE_ENV/,
+    );
+  });
+
+  it('reads the address of the site, whether a proxy is there, and the session key', () => {
+    const secret = 'x'.repeat(32);
+    expect(readEnv({ SITE_URL: 'https://bench.example', TRUST_PROXY: '1', SESSION_SECRET: secret }, '/p')).toMatchObject({
+      siteUrl: 'https://bench.example',
+      trustProxy: true,
+      sessionSecret: secret,
+    });
+  });
+
+  it.each([
+    [{ SITE_URL: 'bench.example' }, /SITE_URL: must be the address/],
+    [{ TRUST_PROXY: 'yes' }, /TRUST_PROXY: must be 1 behind a proxy/],
+    [{ SESSION_SECRET: 'short' }, /SESSION_SECRET: must be at least 32/],
+  ])('refuses %j in one sentence', (source, sentence) => {
+    expect(() => readEnv(source, '/p')).toThrow(sentence);
   });
 });
