@@ -18,6 +18,7 @@ export function SiteHeader({ demo, name }: SiteHeaderProps) {
         </Link>
         <nav aria-label="Pages">
           <NavLink href="/">Look up</NavLink>
+          <NavLink href="/post">Post a case</NavLink>
           <NavLink href="/cases">Cases</NavLink>
           <NavLink href="/devices">Devices</NavLink>
           <NavLink href="/method">Method</NavLink>

@@ -24,6 +24,9 @@ export function Answer({ question, result, entries }: AnswerProps) {
           <AddressLink href={questionHref('/plan', { ...question, why: null })} className="press" scroll>
             Make a repair plan
           </AddressLink>
+          <AddressLink href={questionHref('/post', { ...question, why: null })} className="press" scroll>
+            I fixed it: post this
+          </AddressLink>
           <a href="#causes-head">Causes</a> <a href="#fixes-head">Fixes</a> <a href="#similar-head">Cases</a>
         </p>
       </div>

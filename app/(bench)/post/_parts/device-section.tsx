@@ -1,0 +1,44 @@
+'use client';
+
+import type { DeviceGroup } from '../../../(lookup)/_parts/device-choice';
+import { Field } from './field';
+import { useForm } from './form-context';
+
+/** Which unit it was, and when it was done. */
+export function DeviceSection({ groups, month }: { groups: DeviceGroup[]; month: string }) {
+  const { document, update } = useForm();
+  return (
+    <section className="section" aria-labelledby="post-device-head">
+      <h2 id="post-device-head">The unit</h2>
+      <div className="post-row-fields">
+        <Field field="device" label="Device and board">
+          {(tie) => (
+            <select {...tie} value={document.device} onChange={(e) => update((now) => ({ ...now, device: e.target.value }))}>
+              <option value="">Choose</option>
+              {groups.map((group) => (
+                <optgroup key={group.label} label={group.label}>
+                  {group.options.map((option) => (
+                    <option key={option.slug} value={option.slug}>
+                      {option.label}
+                    </option>
+                  ))}
+                </optgroup>
+              ))}
+            </select>
+          )}
+        </Field>
+        <Field field="month" label="Month in which it ended">
+          {(tie) => (
+            <input
+              {...tie}
+              type="month"
+              max={month}
+              value={document.month}
+              onChange={(e) => update((now) => ({ ...now, month: e.target.value }))}
+            />
+          )}
+        </Field>
+      </div>
+    </section>
+  );
+}

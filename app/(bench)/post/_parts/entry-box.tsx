@@ -1,0 +1,123 @@
+'use client';
+
+import { type KeyboardEvent, useDeferredValue, useEffect, useState } from 'react';
+import { suggestEntries } from '../../../../shared/domain/casebook/suggest-entries';
+import type { Suggestion } from '../../../../shared/schemas/case-view';
+import { type ProposalKind, SUBMISSION_LIMITS } from '../../../../shared/schemas/submission';
+import { useForm } from './form-context';
+import { useProposals } from './proposals';
+
+const OFFERED = 8;
+
+type EntryBoxProps = {
+  id: string;
+  label: string;
+  hint?: string;
+  kinds: readonly ProposalKind[];
+  onChoose: (entry: Suggestion) => void;
+};
+
+type Option = { key: string; label: string; meaning: string; choose: () => void };
+
+/**
+ * A box with the vocabulary's entries that fit what was typed, after the ARIA pattern of an editable combobox with a
+ * list. The last one always proposes what was typed as a new word.
+ */
+export function EntryBox({ id, label, hint, kinds, onChoose }: EntryBoxProps) {
+  const { words } = useForm();
+  const { propose } = useProposals();
+  const [text, setText] = useState('');
+  const [active, setActive] = useState(-1);
+  const typed = useDeferredValue(text.trim().slice(0, 200));
+  const choose = (take: () => void) => {
+    take();
+    setText('');
+    setActive(-1);
+  };
+  const found = suggestEntries(words, { text: typed, kinds, limit: OFFERED });
+  const options: Option[] = [
+    ...found.map((entry) => ({
+      key: `${entry.kind}.${entry.id}`,
+      label: kinds.length > 1 ? `${entry.label} (${entry.kind})` : entry.label,
+      meaning: entry.meaning,
+      choose: () => onChoose(entry),
+    })),
+    ...(typed.length < 3
+      ? []
+      : kinds.map((kind) => ({
+          key: `new ${kind}`,
+          label: `Propose “${typed}” as a new ${kind}`,
+          meaning: 'It goes to review with this case.',
+          choose: () => propose(kind, typed.slice(0, SUBMISSION_LIMITS.word)),
+        }))),
+  ];
+  const shown = text.trim() === '' ? [] : options;
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
+      event.preventDefault();
+      setActive((now) => Math.max(-1, Math.min(shown.length - 1, now + (event.key === 'ArrowDown' ? 1 : -1))));
+    } else if (event.key === 'Enter') {
+      // The first is taken where none is marked: typing and Enter is the short way.
+      event.preventDefault();
+      const option = shown[Math.max(active, 0)];
+      if (option) choose(option.choose);
+    } else if (event.key === 'Escape') {
+      setText('');
+      setActive(-1);
+    }
+  };
+  useEffect(() => {
+    window.document.getElementById(`${id}-${active}`)?.scrollIntoView({ block: 'nearest' });
+  }, [id, active]);
+
+  return (
+    <div className="post-field entry-box">
+      <label htmlFor={id}>{label}</label>
+      {hint ? (
+        <p className="soft small" id={`${id}-hint`}>
+          {hint}
+        </p>
+      ) : null}
+      <input
+        id={id}
+        type="text"
+        autoComplete="off"
+        autoCapitalize="none"
+        value={text}
+        role="combobox"
+        aria-describedby={hint ? `${id}-hint` : undefined}
+        aria-expanded={shown.length > 0}
+        aria-controls={`${id}-list`}
+        aria-autocomplete="list"
+        aria-activedescendant={shown[active] ? `${id}-${active}` : undefined}
+        onKeyDown={onKeyDown}
+        onChange={(event) => {
+          setText(event.target.value);
+          setActive(-1);
+        }}
+      />
+      <div className="suggestions" id={`${id}-list`} role="listbox" aria-label={label} hidden={shown.length === 0}>
+        {shown.map((option, index) => (
+          // biome-ignore lint/a11y/useKeyWithClickEvents: the keys are handled at the box, which keeps the focus
+          // biome-ignore lint/a11y/useFocusableInteractive: the focus stays at the box
+          <div
+            key={option.key}
+            id={`${id}-${index}`}
+            role="option"
+            aria-selected={index === active}
+            onMouseDown={(event) => event.preventDefault()}
+            onClick={() => choose(option.choose)}
+          >
+            <span>
+              {option.label} <span className="small">{option.meaning}</span>
+            </span>
+          </div>
+        ))}
+      </div>
+      <p className="sr-only" role="status">
+        {shown.length > 0 ? `${found.length} in the list, and a new word can be proposed` : ''}
+      </p>
+    </div>
+  );
+}
