@@ -1,6 +1,7 @@
 import { AppError } from '../../shared/errors';
 import type { Db } from '../db';
 import { deleteAccountRows, findAccount, listSessions } from '../repositories/account-repository';
+import { postedData } from '../services/submit-list';
 
 /** Everything that the site holds about an account, for its owner. */
 export async function accountData(db: Db, userId: string) {
@@ -13,6 +14,7 @@ export async function accountData(db: Db, userId: string) {
       from: createdAt.toISOString(),
       until: expiresAt.toISOString(),
     })),
+    ...(await postedData(db, userId)),
   };
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { accountData } from '../../../server/accounts/account-data';
 import { changeStatus } from '../../../server/repositories/submission-history';
 import { findCase } from '../../../server/repositories/case-repository';
 import { listMarks, listProposals } from '../../../server/repositories/submission-contents';
@@ -219,6 +220,18 @@ describe('submission.cutLink', () => {
     await db.user.delete({ where: { id: 'one' } });
     expect(await db.postedCase.count()).toBe(0);
     expect((await findCase(db, id))?.status).toBe('submitted');
+  });
+});
+
+describe('accountData', () => {
+  it('hands out the drafts and the cases that are still linked, and of a case whose link was cut nothing', async () => {
+    const { caller, id, db } = await submitted();
+    await caller.submission.saveDraft({ id: NEW_ID, isNew: true, document: fullForm({ narrative: 'Another one.' }) });
+    const before = await accountData(db, 'one');
+    expect(before.drafts).toMatchObject([{ id: NEW_ID, document: { narrative: 'Another one.' } }]);
+    expect(before.cases).toMatchObject([{ id, status: 'submitted', content: { device: 'quellbrook-8-rev-a' } }]);
+    await caller.submission.cutLink({ id });
+    expect((await accountData(db, 'one')).cases).toEqual([]);
   });
 });
 
