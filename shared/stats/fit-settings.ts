@@ -1,5 +1,6 @@
 import { addRecord, type Counts, createCounts } from './counts';
 import { fitConcentrations } from './fit-concentrations';
+import { fitModelError } from './fit-model-error';
 import { fitPrior } from './fit-prior';
 import { fitWeights, lossCurvature, weightLoss } from './fit-weights';
 import { type CodedRecord, FIX, type Layout } from './layout';
@@ -50,9 +51,10 @@ function fitExponents(counts: Counts, settings: Settings, sample: readonly Coded
   });
   const best = tried.reduce((a, b) => (b.loss < a.loss ? b : a)).scaled;
   const heldOut = leaveOneOut(layout, { counts, estimator: createEstimator(layout, counts, best), records: sample });
-  const weights = fitObservableWeights(layout, heldOut);
+  const { weights, byEstimate } = fitObservableWeights(layout, heldOut);
   // Few records keep findings from before a second fix, so the fit is poor there; a failed fix counts in full at least.
-  return { ...best, weights: Array.from(weights, (w, o) => (layout.kinds[o] === FIX ? Math.max(1, w) : w)) };
+  const atLeast = Array.from(weights, (w, o) => (layout.kinds[o] === FIX ? Math.max(1, w) : w));
+  return { ...best, weights: atLeast, modelError: { ...best.modelError, byEstimate } };
 }
 
 /** Exponents are fitted to shares as they are, so they start at 1 (see `clearInFull`). */
@@ -64,8 +66,11 @@ function commonProblem(layout: Layout, heldOut: readonly HeldOut[]) {
   return { heldOut, groupOf: layout.kinds, towards: Float64Array.of(0.8, 0.8, 0.8), ridge: 1 };
 }
 
-/** Exponents per observable, pulled to their kind's common one as strongly as predicts best across two halves. */
-export function fitObservableWeights(layout: Layout, heldOut: readonly HeldOut[]): Float64Array {
+/**
+ * Exponents per observable, pulled to their kind's common one as strongly as predicts best across two halves; and how far
+ * off each half was under the other's exponents, by size of the estimate (`fitModelError`).
+ */
+export function fitObservableWeights(layout: Layout, heldOut: readonly HeldOut[]): { weights: Float64Array; byEstimate: number[] } {
   const common = fitWeights(commonProblem(layout, heldOut));
   const towards = Float64Array.from(layout.kinds, (kind) => common[kind] as number);
   const groupOf = Float64Array.from(layout.kinds, (_, o) => o);
@@ -74,13 +79,20 @@ export function fitObservableWeights(layout: Layout, heldOut: readonly HeldOut[]
     const fitOn = problem(heldOut.filter((_, i) => i % 2 === half));
     return { fitOn: { ...fitOn, curvature: lossCurvature(fitOn, towards) }, scored: problem(heldOut.filter((_, i) => i % 2 !== half)) };
   });
-  let best = { ridge: 0, loss: Number.POSITIVE_INFINITY };
+  let best = { ridge: 0, loss: Number.POSITIVE_INFINITY, fitted: [] as Float64Array[] };
   for (const ridge of RIDGES) {
     // Half the records pull half as hard, so the ridge is halved with them.
-    const loss = halves.reduce((sum, { fitOn, scored }) => sum + weightLoss(scored, fitWeights({ ...fitOn, ridge: ridge / 2 })), 0);
-    if (loss < best.loss) best = { ridge, loss };
+    const fitted = halves.map(({ fitOn }) => fitWeights({ ...fitOn, ridge: ridge / 2 }));
+    const loss = halves.reduce((sum, { scored }, half) => sum + weightLoss(scored, fitted[half] as Float64Array), 0);
+    if (loss < best.loss) best = { ridge, loss, fitted };
   }
-  return fitWeights({ ...problem(heldOut), ridge: best.ridge });
+  const crossed = best.fitted.map((weights, half) => ({
+    heldOut: halves[half]?.scored.heldOut ?? [],
+    weights,
+    ownWeights: best.fitted[1 - half] as Float64Array,
+    groupOf,
+  }));
+  return { weights: fitWeights({ ...problem(heldOut), ridge: best.ridge }), byEstimate: fitModelError(crossed) };
 }
 
 /** How many records a leave-one-out pass may look at, so that its cost stays within bounds. */

@@ -61,11 +61,12 @@ export function weightLoss(problem: WeightProblem, weights: Float64Array): numbe
   return loss;
 }
 
-type Cut = { length: number; probability: Float64Array; logShare: (cause: number) => number };
+export type Cut = { length: number; probability: Float64Array; logShare: (cause: number) => number };
 
 const LEAST_LOG = -30;
 
-function forEachCut(problem: WeightProblem, record: HeldOut, weights: Float64Array, visit: (cut: Cut) => void): void {
+/** Visits each moment at which a record is scored, with the probabilities of all causes there. */
+export function forEachCut(problem: WeightProblem, record: HeldOut, weights: Float64Array, visit: (cut: Cut) => void): void {
   const width = record.logPrior.length;
   const scores = Float64Array.from(record.logPrior);
   let done = 0;

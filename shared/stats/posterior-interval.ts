@@ -1,3 +1,4 @@
+import { errorBin } from './fit-model-error';
 import { gammaShapeOfThird, type LogMoments } from './log-share-moments';
 import { DRAWS, logGammaDraws, normalDraws } from './score-draws';
 import type { Settings } from './settings';
@@ -48,10 +49,22 @@ export function posteriorInterval(input: Input): { low: Float64Array; high: Floa
     const shares = Float64Array.from(totals, (total, m) => (draws[c * DRAWS + m] as number) / total);
     const mixed = (q: number) => (1 - settings.mixing) * q + settings.mixing * (prior.probability[c] as number);
     const [least, most] = weightedQuantiles(shares, weights);
-    low[c] = Math.min(mixed(least), p);
-    high[c] = Math.max(mixed(most), p);
+    const known = settings.modelError.byEstimate?.[errorBin(p)] ?? 0;
+    low[c] = widen(Math.min(mixed(least), p), p, known);
+    high[c] = widen(Math.max(mixed(most), p), p, known);
   }
   return { low, high };
+}
+
+/** Quantile of the standard normal distribution that leaves `TAIL` above it. */
+const TAIL_QUANTILE = 1.6448536269514722;
+
+/** Moves one end of an interval away from the estimate: on the scale of log odds, independent errors add as variances. */
+function widen(end: number, estimate: number, variance: number): number {
+  if (variance === 0 || end <= 0 || end >= 1 || estimate >= 1) return end;
+  const middle = Math.log(estimate / (1 - estimate));
+  const reach = Math.hypot(Math.log(end / (1 - end)) - middle, TAIL_QUANTILE * Math.sqrt(variance));
+  return 1 / (1 + Math.exp(-(end <= estimate ? middle - reach : middle + reach)));
 }
 
 /** Draws relative to the largest of each, their totals, and what each draw counts: its total on a common scale. */

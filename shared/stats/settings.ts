@@ -42,8 +42,11 @@ export type Settings = {
   modelError: ModelError;
 };
 
-/** Variance of the log odds beyond what the counts leave open: a constant, and a part per finding. */
-export type ModelError = { constant: number; perFinding: number };
+/**
+ * Variance of the log odds beyond what the counts leave open: a constant, a part per finding, and, once fitted, a part by
+ * size of the estimate, learned out of fold (`fit-model-error.ts`).
+ */
+export type ModelError = { constant: number; perFinding: number; byEstimate?: readonly number[] };
 
 /** Records that what is known of all cleared causes of a check is worth to each, where the data say little. */
 export const USUAL_CLEARED = 20;
