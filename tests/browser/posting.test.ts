@@ -127,6 +127,8 @@ describe('sending', () => {
     await page.getByRole('button', { name: 'Send to review' }).dblclick();
     await page.getByRole('heading', { name: 'Sent to review' }).waitFor();
     const id = await textOf(page.locator('.section .figure'));
+    // Pressed at once, the link would be taken for the second half of a double press.
+    await page.waitForTimeout(800);
     await page.getByRole('link', { name: 'Your submissions' }).click();
     const line = page.locator('.submission', { has: page.getByText(id) });
     await line.waitFor({ state: 'attached' });

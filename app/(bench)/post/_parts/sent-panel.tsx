@@ -1,12 +1,22 @@
 'use client';
 
-import { useEffect, useRef } from 'react';
+import { type MouseEvent, useEffect, useRef } from 'react';
 import type { Sent } from './use-send';
+
+/** The second half of a double press on the button that stood here a moment ago, in milliseconds. */
+const STRAY_PRESS = 700;
 
 /** Said in place of the form once it was sent. */
 export function SentPanel({ sent }: { sent: Sent }) {
   const head = useRef<HTMLHeadingElement>(null);
-  useEffect(() => head.current?.focus(), []);
+  const shownAt = useRef(Number.POSITIVE_INFINITY);
+  useEffect(() => {
+    shownAt.current = performance.now();
+    head.current?.focus();
+  }, []);
+  const dropStray = (event: MouseEvent) => {
+    if (event.detail > 0 && performance.now() - shownAt.current < STRAY_PRESS) event.preventDefault();
+  };
   return (
     <section className="section" aria-labelledby="post-sent-head">
       <h2 id="post-sent-head" tabIndex={-1} ref={head}>
@@ -22,7 +32,7 @@ export function SentPanel({ sent }: { sent: Sent }) {
           Case <span className="figure">{sent.id}</span>
         </p>
       )}
-      <p className="onward">
+      <p className="onward" onClickCapture={dropStray}>
         <a className="press press-main" href="/submissions">
           Your submissions
         </a>
