@@ -129,7 +129,7 @@ describe('sending', () => {
     const id = await textOf(page.locator('.section .figure'));
     // Pressed at once, the link would be taken for the second half of a double press.
     await page.waitForTimeout(800);
-    await page.getByRole('link', { name: 'Your submissions' }).click();
+    await page.locator('.onward').getByRole('link', { name: 'Your submissions' }).click();
     const line = page.locator('.submission', { has: page.getByText(id) });
     await line.waitFor({ state: 'attached' });
     expect(await line.count()).toBe(1);
