@@ -50,8 +50,8 @@ export function posteriorInterval(input: Input): { low: Float64Array; high: Floa
     const mixed = (q: number) => (1 - settings.mixing) * q + settings.mixing * (prior.probability[c] as number);
     const [least, most] = weightedQuantiles(shares, weights);
     const known = settings.modelError.byEstimate?.[errorBin(p)] ?? 0;
-    low[c] = widen(Math.min(mixed(least), p), p, known);
-    high[c] = widen(Math.max(mixed(most), p), p, known);
+    low[c] = widened({ end: Math.min(mixed(least), p), estimate: p, variance: known, towards: -1 });
+    high[c] = widened({ end: Math.max(mixed(most), p), estimate: p, variance: known, towards: 1 });
   }
   return { low, high };
 }
@@ -59,12 +59,14 @@ export function posteriorInterval(input: Input): { low: Float64Array; high: Floa
 /** Quantile of the standard normal distribution that leaves `TAIL` above it. */
 const TAIL_QUANTILE = 1.6448536269514722;
 
+type End = { end: number; estimate: number; variance: number; towards: -1 | 1 };
+
 /** Moves one end of an interval away from the estimate: on the scale of log odds, independent errors add as variances. */
-function widen(end: number, estimate: number, variance: number): number {
+function widened({ end, estimate, variance, towards }: End): number {
   if (variance === 0 || end <= 0 || end >= 1 || estimate >= 1) return end;
   const middle = Math.log(estimate / (1 - estimate));
   const reach = Math.hypot(Math.log(end / (1 - end)) - middle, TAIL_QUANTILE * Math.sqrt(variance));
-  return 1 / (1 + Math.exp(-(end <= estimate ? middle - reach : middle + reach)));
+  return 1 / (1 + Math.exp(-(middle + towards * reach)));
 }
 
 /** Draws relative to the largest of each, their totals, and what each draw counts: its total on a common scale. */

@@ -35,4 +35,25 @@ describe('posteriorInterval', { timeout: 60_000 }, () => {
     expect(found?.covered).toBeGreaterThan(0.88);
     expect(found?.covered).toBeLessThan(0.92);
   });
+
+  it('holds the interval without the model error by size of the estimate, and the estimate itself', () => {
+    const family = simulateFamily({ seed: 3, causes: 20, symptoms: 12, checks: 6, fixes: 2, boards: 1, concentration: 4 });
+    const random = createRandom(8);
+    const counts = countAll(
+      family.layout,
+      Array.from({ length: 400 }, () => family.draw(random)),
+    );
+    const plain = createEstimator(family.layout, counts, defaultSettings(family.layout));
+    const wide = defaultSettings(family.layout);
+    wide.modelError = { ...wide.modelError, byEstimate: [0.3, 0.3, 0.3, 0.3, 0.3] };
+    const wider = createEstimator(family.layout, counts, wide);
+    for (let i = 0; i < 50; i += 1) {
+      const { device, findings } = family.draw(random);
+      const [a, b] = [plain.posterior(device, findings), wider.posterior(device, findings)];
+      b.probability.forEach((p, c) => {
+        expect(b.low[c]).toBeLessThanOrEqual(Math.min(a.low[c] as number, p));
+        expect(b.high[c]).toBeGreaterThanOrEqual(Math.max(a.high[c] as number, p));
+      });
+    }
+  });
 });
