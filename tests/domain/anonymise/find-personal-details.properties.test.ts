@@ -73,8 +73,14 @@ describe('replaceDetails', () => {
         const kinds = new Set(details.map(({ kind }) => kind));
         expect(findPersonalDetails(replaced, known).filter(({ kind, certainty }) => certainty === 'direct' && kinds.has(kind))).toEqual([]);
       }),
-      { numRuns: 300 },
+      { numRuns: 300, seed: 20_261_125 },
     );
+  });
+
+  it('does not make a date of a month and the digit beside it', () => {
+    const text = '5 5/23/19';
+    const replaced = replaceDetails(text, findPersonalDetails(text, known));
+    expect(findPersonalDetails(replaced, known)).toEqual([]);
   });
 
   it('changes nothing in a text without details', () => {
