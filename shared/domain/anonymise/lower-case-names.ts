@@ -6,12 +6,16 @@ const AFTER_CUE = new RegExp(
   'dgiu',
 );
 
+const INITIALLED = /(?<!\p{L})(?:technician|engineer|owner|name|signed|(?:repaired|recapped|serviced|tested) by|customer|author|seller|buyer|contact):? \p{Ll}\. ?\p{Ll}{3,}(?!\p{L})/giu;
+
 /** First names without their capital, after words that leave no doubt: "my mate dave". */
 export function lowerCaseNames(text: string, isFirstName: (lowerCase: string) => boolean): FoundSpan[] {
-  return [...text.matchAll(AFTER_CUE)]
+  const initialled = [...text.matchAll(INITIALLED)].map((match): FoundSpan => ({ kind: 'personal-name', start: match.index, end: match.index + match[0].length, certainty: 'direct' }));
+  const named = [...text.matchAll(AFTER_CUE)]
     .filter((match) => isFirstName(match.groups?.it?.toLowerCase() ?? ''))
-    .map((match) => {
+    .map((match): FoundSpan => {
       const [start, end] = match.indices?.groups?.it ?? [match.index, match.index];
       return { kind: 'personal-name', start, end, certainty: 'direct' };
     });
+  return [...named, ...initialled];
 }

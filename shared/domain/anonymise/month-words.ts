@@ -1,17 +1,17 @@
-/** Months as written in English, German, French, Spanish, Italian and Dutch, in full and cut short; index 0 is January. */
+/** Months as written in English, German, French, Spanish, Italian, Dutch, Portuguese, Polish, Czech, Finnish and the Scandinavian languages, in full and cut short; index 0 is January. */
 const MONTH_WORDS: readonly string[][] = [
-  ['January', 'Jan', 'Januar', 'Jänner', 'janvier', 'janv', 'enero', 'gennaio', 'januari'],
-  ['February', 'Feb', 'Februar', 'février', 'févr', 'febrero', 'febbraio', 'februari'],
-  ['March', 'Mar', 'März', 'Mrz', 'mars', 'marzo', 'maart'],
-  ['April', 'Apr', 'avril', 'avr', 'abril', 'aprile'],
-  ['May', 'Mai', 'mayo', 'maggio', 'mei'],
-  ['June', 'Jun', 'Juni', 'juin', 'junio', 'giugno'],
-  ['July', 'Jul', 'Juli', 'juillet', 'juil', 'julio', 'luglio'],
-  ['August', 'Aug', 'août', 'agosto', 'augustus'],
-  ['September', 'Sept', 'Sep', 'septembre', 'septiembre', 'settembre'],
-  ['October', 'Oct', 'Oktober', 'Okt', 'octobre', 'octubre', 'ottobre'],
-  ['November', 'Nov', 'novembre', 'noviembre'],
-  ['December', 'Dec', 'Dezember', 'Dez', 'décembre', 'déc', 'diciembre', 'dicembre'],
+  ['January', 'Jan', 'Januar', 'Jänner', 'janvier', 'janv', 'enero', 'gennaio', 'januari', 'janeiro', 'stycznia', 'styczeń', 'ledna', 'leden', 'tammikuuta', 'ene'],
+  ['February', 'Feb', 'Februar', 'février', 'fevrier', 'févr', 'febrero', 'febbraio', 'februari', 'fevereiro', 'lutego', 'luty', 'února', 'únor', 'helmikuuta', 'februari', 'fév', 'fev'],
+  ['March', 'Mar', 'März', 'Mrz', 'mars', 'marzo', 'maart', 'março', 'marca', 'marzec', 'března', 'březen', 'maaliskuuta', 'marts', 'mrt', 'mär'],
+  ['April', 'Apr', 'avril', 'avr', 'abril', 'aprile', 'abril', 'kwietnia', 'kwiecień', 'dubna', 'huhtikuuta', 'apríl'],
+  ['May', 'Mai', 'mayo', 'maggio', 'mei', 'maio', 'maja', 'maj', 'května', 'toukokuuta'],
+  ['June', 'Jun', 'Juni', 'juin', 'junio', 'giugno', 'junho', 'czerwca', 'června', 'kesäkuuta', 'giu'],
+  ['July', 'Jul', 'Juli', 'juillet', 'juil', 'julio', 'luglio', 'julho', 'lipca', 'července', 'heinäkuuta', 'lug'],
+  ['August', 'Aug', 'août', 'agosto', 'augustus', 'sierpnia', 'srpna', 'elokuuta', 'augusti', 'aout', 'ago'],
+  ['September', 'Sept', 'Sep', 'septembre', 'septiembre', 'settembre', 'setembro', 'września', 'září', 'syyskuuta', 'sett'],
+  ['October', 'Oct', 'Oktober', 'Okt', 'octobre', 'octubre', 'ottobre', 'outubro', 'października', 'října', 'lokakuuta', 'oktobra', 'ott'],
+  ['November', 'Nov', 'novembre', 'noviembre', 'novembro', 'listopada', 'marraskuuta'],
+  ['December', 'Dec', 'Dezember', 'Dez', 'décembre', 'déc', 'diciembre', 'dicembre', 'dezembro', 'grudnia', 'prosince', 'joulukuuta', 'dic', 'desember', 'decembrie'],
 ];
 
 const NUMBERS = new Map(MONTH_WORDS.flatMap((words, i) => words.map((word) => [word.toLowerCase(), i + 1] as const)));

@@ -4,6 +4,7 @@ import { judgeRun, type NameLists } from './judge-run';
 import { lowerCaseNames } from './lower-case-names';
 import { ORDINARY_WORDS } from './ordinary-words';
 import type { FindSpans, KnownWords } from './personal-detail';
+import { titledNames } from './titled-names';
 import { PLACE_NAMES, PLACE_NAMES_THAT_ARE_WORDS } from './place-names';
 
 const lowered = (names: readonly string[]): ReadonlySet<string> => new Set(names.map((name) => name.toLowerCase()));
@@ -17,7 +18,11 @@ const doubtfulPlaces = lowered(PLACE_NAMES_THAT_ARE_WORDS);
 export const namesAndPlaces: FindSpans = (text, known) => {
   const lists = listsFor(known);
   const found = [...capitalRuns(text)].map((run) => judgeRun(text, run, lists));
-  return [...found.filter((span) => span !== null), ...lowerCaseNames(text, (word) => first.has(word) && !lists.isOrdinary(word))];
+  return [
+    ...found.filter((span) => span !== null),
+    ...lowerCaseNames(text, (word) => first.has(word) && !lists.isOrdinary(word)),
+    ...titledNames(text, (word) => first.has(word), lists.isOrdinary),
+  ];
 };
 
 function listsFor(known: KnownWords): NameLists {

@@ -26,6 +26,7 @@ const TRADE = `allen phillips flathead darlington schottky zener schmitt colpitt
 kelvin celsius fahrenheit hertz ohm ohms volt volts ampere amp watt farad henry tesla weber joule newton siemens coulomb bel decibel baud gauss
 hall thevenin norton kirchhoff fourier nyquist bode miller johnson gray hamming manchester
 ferrite tantalum thyristor triac varistor scart jack mini micro peltier seebeck faraday geiger maxwell lissajous
+export made handle warranty recycling charity everyone everybody museum passing cheap day
 rayleigh bessel butterworth chebyshev harvard turing brinell vickers mohs nichrome constantan`;
 
 /** Words with a capital that are neither a person nor a place unless something beside them says so. */

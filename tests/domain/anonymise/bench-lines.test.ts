@@ -15,9 +15,8 @@ describe.each(HALVES)('findPersonalDetails on the $half half of the bench lines'
   const direct = scoreLines(lines, known, (kind) => kind !== 'place');
   const all = scoreLines(lines, known);
 
-  // The second half was written apart from the rules: its misses are not printed, so that nobody tunes on them. Its first score
-  // was .864; what is asked is not reached yet, and the test fails as soon as it is: then drop `fails`.
-  (half === 'second' ? it.fails : it)('finds at least 95 % of direct identifiers', () => {
+  // The second half was written apart from the rules: its misses are not printed, so that nobody tunes on them. Its first score was .864.
+  it('finds at least 95 % of direct identifiers', () => {
     console.log(
       `${half} half: recall ${direct.recall.toFixed(4)} of ${direct.total} direct, ${all.recall.toFixed(4)} of ${all.total} with places; ` +
         `${all.wrong.length} of ${all.clean} clean lines flagged`,
