@@ -25,7 +25,7 @@ export function Evidence({ cause }: { cause: LookUpCause }) {
 function rowsOf(items: Explanation['items']): EvidenceRow[] {
   return items.map((item) => ({
     name: `${item.label}: ${inSentence(item.value)}`,
-    detail: item.implied ? 'not mentioned, so absent' : null,
+    detail: item.implied ? 'not mentioned; follows from what was' : null,
     weight: item.weight,
   }));
 }
