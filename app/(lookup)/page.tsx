@@ -6,7 +6,7 @@ import { vocabularyEntries, type VocabularyEntry } from '../_address/vocabulary-
 import { attempt } from '../_casebook/attempt';
 import { Answer } from './_parts/answer';
 import { AskForm } from './_parts/ask-form';
-import { deviceGroups } from './_parts/device-choice';
+import { deviceGroups } from '../_components/device-choice';
 import { FirstVisit } from './_parts/first-visit';
 import { FocusAnswer } from './_parts/focus-answer';
 import { Trouble } from '../_components/trouble';

@@ -1,5 +1,5 @@
 import type { CaseOutcome, FixResult, Proof } from '../../shared/schemas/case';
-import type { Area, DeviceCategory, Hazard, Instrument, Need } from '../../shared/schemas/terms';
+import type { Area, Hazard, Instrument, Need } from '../../shared/schemas/terms';
 
 /** How the closed terms of the schemas are said on the page. */
 export const FIX_RESULT_WORDS: Record<FixResult, string> = {
@@ -22,15 +22,6 @@ export const CASE_OUTCOME_WORDS: Record<CaseOutcome, string> = {
   'partly-resolved': 'partly resolved',
   unresolved: 'unresolved',
   'not-economical': 'not economical',
-};
-
-export const CATEGORY_WORDS: Record<DeviceCategory, string> = {
-  'home-computer': 'home computers',
-  console: 'consoles',
-  handheld: 'handhelds',
-  'arcade-board': 'arcade boards',
-  monitor: 'monitors',
-  drive: 'drives',
 };
 
 export const AREA_WORDS: Record<Area, string> = {

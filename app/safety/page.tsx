@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { HAZARDS } from '../../shared/schemas/terms';
-import { CautionIcon } from '../_components/icons';
-import { capital, HAZARD_WORDS } from '../_components/words';
+import { Cautions } from '../_components/cautions';
+import { capital } from '../_components/words';
 
 export const metadata: Metadata = { title: 'Safety' };
 
@@ -17,16 +17,7 @@ export default function SafetyPage() {
         live. If you are not sure that a part is safe to touch, it is not.
       </p>
       <h2>What the cautions mean</h2>
-      <ul className="cautions">
-        {HAZARDS.map((hazard) => (
-          <li className="caution" key={hazard}>
-            <CautionIcon size={22} />
-            <p>
-              <strong>Caution, {HAZARD_WORDS[hazard].name}.</strong> {HAZARD_WORDS[hazard].advice}
-            </p>
-          </li>
-        ))}
-      </ul>
+      <Cautions hazards={HAZARDS} />
       <h2>Before every job</h2>
       <ul>
         <li>Unplug it, wait, and measure that it is dead before your fingers go in.</li>

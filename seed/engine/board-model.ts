@@ -1,5 +1,3 @@
-import type { FixResult } from '../../shared/schemas/case';
-
 /**
  * A fault model of one board, as plain numbers. A *way of failing* ("way") is one manner in which a cause shows:
  * it is the hidden variable that makes symptoms and checks go together. Given the cause and the way, symptoms and checks
@@ -38,8 +36,6 @@ export type FixModel = {
   readonly good: Float64Array;
   readonly bad: Float64Array;
 };
-
-export type ResultTable = Readonly<Record<FixResult, number>>;
 
 /** Number of ways of failing of a board's model. */
 export function wayCount(model: BoardModel): number {

@@ -25,4 +25,3 @@ export const questionSchema = z.object({
   why: slugSchema.nullable().default(null),
 });
 export type Question = z.output<typeof questionSchema>;
-export type QuestionInput = z.input<typeof questionSchema>;

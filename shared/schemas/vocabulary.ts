@@ -34,7 +34,6 @@ export const symptomSchema = z.object({
 export type Symptom = z.infer<typeof symptomSchema>;
 
 export const outcomeSchema = z.object({ slug: slugSchema, label, synonyms });
-export type CheckOutcome = z.infer<typeof outcomeSchema>;
 
 /**
  * From a number to an outcome. Bands are half-open [min, max) in the rule's unit, in ascending order,

@@ -46,7 +46,7 @@ export type CodedFinding = { readonly observable: number; readonly value: number
 export const PROOF_WEIGHT_TENTHS = [10, 10, 8, 3] as const;
 
 export type RecordedFinding = CodedFinding & {
-  /** Absent only because the symptom list was said to be complete; never enters matching. */
+  /** Absent without being stated: it follows from what was, or from the list being complete. Never enters matching. */
   readonly implied: boolean;
   /** 0 seen at the start (symptoms); else 1 + the position of the step it came from. */
   readonly step: number;

@@ -7,7 +7,8 @@ import { useFormStatus } from 'react-dom';
 import { QUESTION_TEXT_LENGTH } from '../../../shared/schemas/question';
 import { isBlank, type Question } from '../../_address/question';
 import { Counting } from '../../_components/counting';
-import type { DeviceGroup } from './device-choice';
+import type { DeviceGroup } from '../../_components/device-choice';
+import { DeviceOptions } from '../../_components/device-options';
 import { HiddenQuestion } from './hidden-question';
 
 function FormCounting() {
@@ -63,15 +64,7 @@ export function AskForm({ question, groups }: AskFormProps) {
         <label htmlFor="device">Device, if known</label>
         <select id="device" ref={device} name="on" defaultValue={question.device ?? ''}>
           <option value="">Any device</option>
-          {groups.map((group) => (
-            <optgroup key={group.label} label={group.label}>
-              {group.options.map((option) => (
-                <option key={option.slug} value={option.slug}>
-                  {option.label}
-                </option>
-              ))}
-            </optgroup>
-          ))}
+          <DeviceOptions groups={groups} />
         </select>
       </div>
       <button type="submit" className="press press-main">

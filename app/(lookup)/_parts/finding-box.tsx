@@ -1,6 +1,7 @@
 'use client';
 
-import { type KeyboardEvent, useEffect, useState } from 'react';
+import { type KeyboardEvent, useState } from 'react';
+import { SuggestionList } from '../../_components/suggestion-list';
 import type { SuggestedFinding } from './suggested-findings';
 import { useSuggestions } from './use-suggestions';
 
@@ -52,36 +53,19 @@ export function FindingBox({ id, onChoose }: FindingBoxProps) {
       <button type="submit" className="press">
         Add
       </button>
-      <Suggestions id={id} options={shown} active={active} onChoose={onChoose} />
+      <SuggestionList
+        id={id}
+        label="Suggestions"
+        options={shown.map(({ label }) => ({ key: label, label }))}
+        active={active}
+        onChoose={(position) => {
+          const option = shown[position];
+          if (option) onChoose(option);
+        }}
+      />
       <p className="sr-only" role="status">
         {open && text.trim() !== '' ? `${shown.length} suggestions` : ''}
       </p>
     </>
-  );
-}
-
-type SuggestionsProps = FindingBoxProps & { options: SuggestedFinding[]; active: number };
-
-function Suggestions({ id, options, active, onChoose }: SuggestionsProps) {
-  useEffect(() => {
-    document.getElementById(`${id}-${active}`)?.scrollIntoView({ block: 'nearest' });
-  }, [id, active]);
-  return (
-    <div className="suggestions" id={`${id}-list`} role="listbox" aria-label="Suggestions" hidden={options.length === 0}>
-      {options.map((option, index) => (
-        // biome-ignore lint/a11y/useKeyWithClickEvents: the keys are handled at the box, which keeps the focus
-        // biome-ignore lint/a11y/useFocusableInteractive: the focus stays at the box
-        <div
-          key={option.label}
-          id={`${id}-${index}`}
-          role="option"
-          aria-selected={index === active}
-          onMouseDown={(event) => event.preventDefault()}
-          onClick={() => onChoose(option)}
-        >
-          {option.label}
-        </div>
-      ))}
-    </div>
   );
 }

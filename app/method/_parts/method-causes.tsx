@@ -6,20 +6,22 @@ export function MethodCauses() {
       <p>
         “23 of 61 matching cases” is a plain count: 61 accepted cases carry everything that you said, and in 23 of them this was
         the cause. A case counts whole, however its cause was proved; one whose cause was not found stays in the 61. What you did
-        not mention counts for nothing, unless you tick “that is all I see”: then an unmentioned symptom is absent, where it could
-        have been seen at all.
+        not mention never enters a count.
       </p>
 
       <h2>The chance of a cause</h2>
       <p>
         Few cases carry exactly your findings, so the chance is put together from cases that carry parts of them. It starts from
         how often units like yours fail in each way, and every finding moves it by how much more often that finding goes with one
-        cause than with another.
+        cause than with another. What you did not mention moves nothing, with two exceptions. Whoever sees a grey picture sees a
+        picture, so whatever would have hidden it, such as a dead unit, is absent. And where you tick “that is all I see”, an
+        unmentioned symptom is absent, where it could have been seen at all.
       </p>
       <code className="formula">P(cause | findings) ∝ P(cause) × ∏ P(finding | cause)^w</code>
       <p>
         The exponent w says how far a finding is taken at its word: findings that come in company repeat each other, and are
-        weighed less. Each P(finding | cause) is drawn toward what is usual where a cause has few cases:
+        weighed less. Only a check that a good part passes is taken in full against the parts that it is known to clear. Each
+        P(finding | cause) is drawn toward what is usual where a cause has few cases:
       </p>
       <code className="formula">P(v | c) = (n(c, v) + m × q(v)) / (n(c) + m)</code>
       <p>

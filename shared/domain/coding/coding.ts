@@ -8,7 +8,7 @@ import { type DeviceNode, deviceTree } from './device-tree';
 import { findHiders } from './find-hiders';
 
 /** One observable of the layout by name: `values` are its values' names in coded order. */
-export type NamedObservable = { kind: Finding['kind']; id: string; values: readonly string[] };
+export type NamedObservable = { kind: Finding['kind']; id: string; values: readonly string[]; /** Of the check or fix; 0 for a symptom. */ stage: number };
 
 /**
  * Vocabulary and catalogue as the statistics see them: the layout, and the way between names and numbers.
@@ -40,9 +40,9 @@ export class CodingError extends Error {
 /** Makes the coding of a vocabulary and a catalogue. */
 export function createCoding(vocabulary: Vocabulary, catalogue: DeviceCatalogue): Coding {
   const observables: NamedObservable[] = [
-    ...vocabulary.symptoms.map((s) => ({ kind: 'symptom' as const, id: s.slug, values: ['absent', 'present'] })),
-    ...vocabulary.checks.map((c) => ({ kind: 'check' as const, id: c.slug, values: c.outcomes.map((o) => o.slug) })),
-    ...vocabulary.fixes.map((f) => ({ kind: 'fix' as const, id: f.slug, values: FIX_RESULTS })),
+    ...vocabulary.symptoms.map((s) => ({ kind: 'symptom' as const, id: s.slug, values: ['absent', 'present'], stage: 0 })),
+    ...vocabulary.checks.map((c) => ({ kind: 'check' as const, id: c.slug, values: c.outcomes.map((o) => o.slug), stage: c.stage })),
+    ...vocabulary.fixes.map((f) => ({ kind: 'fix' as const, id: f.slug, values: FIX_RESULTS, stage: f.stage })),
   ];
   const devices = deviceTree(catalogue);
   const causes = vocabulary.causes.map((cause) => cause.slug);

@@ -19,10 +19,10 @@ export function encodeCase(coding: Coding, content: CaseContent): CodedRecord {
     return number as number;
   });
   const findings: RecordedFinding[] = [];
-  for (const { finding, ...where } of [...symptomFindings(coding, content, device), ...stepFindings(coding, content)]) {
+  for (const { finding, ...where } of [...symptomFindings(coding, content, device), ...stepFindings(content)]) {
     const coded = encodeFinding(coding, finding);
     if (coded === undefined) unknown.push(`${finding.kind} ${finding.id} ${finding.value}`);
-    else findings.push({ ...coded, ...where });
+    else findings.push({ ...coded, ...where, stage: coding.observables[coded.observable]?.stage ?? 0 });
   }
   if (unknown.length > 0) throw new CodingError(unknown);
   const distinctCauses = [...new Set(causes)];
@@ -34,10 +34,10 @@ export function encodeCase(coding: Coding, content: CaseContent): CodedRecord {
   };
 }
 
-type Placed = { finding: Finding; implied: boolean; step: number; stage: number; proves: boolean };
+type Placed = { finding: Finding; implied: boolean; step: number; proves: boolean };
 
 function symptomFindings(coding: Coding, content: CaseContent, device: number | undefined): Placed[] {
-  const at = { step: 0, stage: 0, proves: false };
+  const at = { step: 0, proves: false };
   const stated = new Map(content.symptoms.map((s) => [s.symptom, s.present]));
   const placed: Placed[] = [...stated].map(([id, present]) => ({
     finding: { kind: 'symptom', id, value: present ? 'present' : 'absent' },
@@ -52,26 +52,20 @@ function symptomFindings(coding: Coding, content: CaseContent, device: number | 
   return placed;
 }
 
-function stepFindings(coding: Coding, content: CaseContent): Placed[] {
+function stepFindings(content: CaseContent): Placed[] {
   const last = content.steps.findLastIndex((step) => step.kind === 'fix' && step.result === 'cured');
   const steps = last < 0 ? content.steps : content.steps.slice(0, last + 1);
-  return steps.flatMap((step, position) => placeStep(coding, step, { position, proved: content.provedByStep === position }));
+  return steps.flatMap((step, position) => placeStep(step, { position, proved: content.provedByStep === position }));
 }
 
-function placeStep(coding: Coding, step: CaseStep, { position, proved }: { position: number; proved: boolean }): Placed[] {
+function placeStep(step: CaseStep, { position, proved }: { position: number; proved: boolean }): Placed[] {
   const at = { implied: false, step: position + 1 };
   if (step.kind === 'check') {
-    const stage = stageOf(coding.vocabulary.checks, step.check);
-    return [{ finding: { kind: 'check', id: step.check, value: step.outcome }, stage, proves: proved, ...at }];
+    return [{ finding: { kind: 'check', id: step.check, value: step.outcome }, proves: proved, ...at }];
   }
   return step.fixes.map(({ fix }) => ({
     finding: { kind: 'fix', id: fix, value: step.result },
-    stage: stageOf(coding.vocabulary.fixes, fix),
     proves: step.result === 'cured',
     ...at,
   }));
-}
-
-function stageOf(entries: readonly { slug: string; stage: number }[], slug: string): number {
-  return entries.find((entry) => entry.slug === slug)?.stage ?? 0;
 }

@@ -11,7 +11,7 @@ export type CodedQuestion = {
   read: LookUpResult['read'];
   /** Device node of the layout; 0 is any device. */
   device: number;
-  /** Stated findings and, where the list is complete, implied absences. */
+  /** Stated findings, then implied absences. */
   findings: (CodedFinding & { implied: boolean })[];
 };
 

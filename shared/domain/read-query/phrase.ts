@@ -1,4 +1,3 @@
-import type { Finding } from '../../schemas/finding';
 import type { FixResult } from '../../schemas/case';
 import type { StateClass } from './state-words';
 
@@ -34,5 +33,3 @@ export type Phrase = {
   joined: boolean;
   targets: NamedTarget[];
 };
-
-export type Choice = Finding & { label: string };

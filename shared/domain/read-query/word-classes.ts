@@ -65,9 +65,6 @@ export const DURATION_WORDS = list(
 
 export const CANNOT_WORDS = list("cannot cant can't couldnt couldn't");
 
-/** Negators that open a list on their own: "neither sound nor picture". */
-export const LIST_NEGATORS = list('neither nor without no lacks lacking lack');
-
 export const JOINER_WORDS = list('and or nor plus & + / , and/or as-well-as');
 export const BREAK_WORDS = list('but . ; ! ? although though however yet whereas except while whilst');
 /** Marks that neither join nor break: "clock: present", "rail (4.6 V)", "recapped -> no joy". */

@@ -1,6 +1,7 @@
 'use client';
 
-import type { DeviceGroup } from '../../../(lookup)/_parts/device-choice';
+import type { DeviceGroup } from '../../../_components/device-choice';
+import { DeviceOptions } from '../../../_components/device-options';
 import { Field } from './field';
 import { useForm } from './form-context';
 
@@ -15,15 +16,7 @@ export function DeviceSection({ groups, month }: { groups: DeviceGroup[]; month:
           {(tie) => (
             <select {...tie} value={document.device} onChange={(e) => update((now) => ({ ...now, device: e.target.value }))}>
               <option value="">Choose</option>
-              {groups.map((group) => (
-                <optgroup key={group.label} label={group.label}>
-                  {group.options.map((option) => (
-                    <option key={option.slug} value={option.slug}>
-                      {option.label}
-                    </option>
-                  ))}
-                </optgroup>
-              ))}
+              <DeviceOptions groups={groups} />
             </select>
           )}
         </Field>

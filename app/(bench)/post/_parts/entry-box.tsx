@@ -1,9 +1,10 @@
 'use client';
 
-import { type KeyboardEvent, useDeferredValue, useEffect, useState } from 'react';
+import { type KeyboardEvent, useDeferredValue, useState } from 'react';
 import { suggestEntries } from '../../../../shared/domain/casebook/suggest-entries';
 import type { Suggestion } from '../../../../shared/schemas/case-view';
 import { type ProposalKind, SUBMISSION_LIMITS } from '../../../../shared/schemas/submission';
+import { SuggestionList } from '../../../_components/suggestion-list';
 import { useForm } from './form-context';
 import { useProposals } from './proposals';
 
@@ -67,9 +68,6 @@ export function EntryBox({ id, label, hint, kinds, onChoose }: EntryBoxProps) {
       setActive(-1);
     }
   };
-  useEffect(() => {
-    window.document.getElementById(`${id}-${active}`)?.scrollIntoView({ block: 'nearest' });
-  }, [id, active]);
 
   return (
     <div className="post-field entry-box">
@@ -97,24 +95,16 @@ export function EntryBox({ id, label, hint, kinds, onChoose }: EntryBoxProps) {
           setActive(-1);
         }}
       />
-      <div className="suggestions" id={`${id}-list`} role="listbox" aria-label={label} hidden={shown.length === 0}>
-        {shown.map((option, index) => (
-          // biome-ignore lint/a11y/useKeyWithClickEvents: the keys are handled at the box, which keeps the focus
-          // biome-ignore lint/a11y/useFocusableInteractive: the focus stays at the box
-          <div
-            key={option.key}
-            id={`${id}-${index}`}
-            role="option"
-            aria-selected={index === active}
-            onMouseDown={(event) => event.preventDefault()}
-            onClick={() => choose(option.choose)}
-          >
-            <span>
-              {option.label} <span className="small">{option.meaning}</span>
-            </span>
-          </div>
-        ))}
-      </div>
+      <SuggestionList
+        id={id}
+        label={label}
+        options={shown}
+        active={active}
+        onChoose={(position) => {
+          const option = shown[position];
+          if (option) choose(option.choose);
+        }}
+      />
       <p className="sr-only" role="status">
         {shown.length > 0 ? `${found.length} in the list, and a new word can be proposed` : ''}
       </p>

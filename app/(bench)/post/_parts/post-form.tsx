@@ -3,7 +3,7 @@
 import { useMemo, useState } from 'react';
 import { vocabularyWords } from '../../../../shared/domain/casebook/vocabulary-words';
 import { checkSubmission } from '../../../../shared/domain/submission/check-submission';
-import { deviceGroups } from '../../../(lookup)/_parts/device-choice';
+import { deviceGroups } from '../../../_components/device-choice';
 import { TrpcProvider } from '../../../_trpc/client';
 import { DeviceSection } from './device-section';
 import { EndingSection } from './ending-section';

@@ -1,5 +1,5 @@
-import { boardLabel } from '../../../shared/domain/casebook/board-label';
-import type { DeviceCatalogue } from '../../../shared/schemas/device';
+import { boardLabel } from '../../shared/domain/casebook/board-label';
+import type { DeviceCatalogue } from '../../shared/schemas/device';
 
 /** One model with its boards, as the device list shows it. */
 export type DeviceGroup = { label: string; options: { slug: string; label: string }[] };
