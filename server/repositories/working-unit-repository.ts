@@ -52,13 +52,23 @@ export async function insertWorkingUnits(
   return fresh.length;
 }
 
+/** Every working unit of one board revision, in order of id. */
+export async function listWorkingUnitsOfBoard(db: Db, board: string): Promise<WorkingUnitRecord[]> {
+  const units: WorkingUnitRecord[] = [];
+  for (;;) {
+    const page: WorkingUnitRecord[] = await listWorkingUnits(db, { board, after: units.at(-1)?.id ?? null });
+    if (page.length === 0) return units;
+    units.push(...page);
+  }
+}
+
 /** Working units in order of id, after the one named; `take` of them (200 unless told). An empty list is the end. */
 export async function listWorkingUnits(
   db: Db,
-  { after, take = 200 }: { after?: string | null; take?: number } = {},
+  { after, take = 200, board }: { after?: string | null; take?: number; board?: string } = {},
 ): Promise<WorkingUnitRecord[]> {
   const rows = await db.workingUnit.findMany({
-    where: after ? { id: { gt: after } } : {},
+    where: { ...(after ? { id: { gt: after } } : {}), ...(board ? { boardSlug: board } : {}) },
     orderBy: { id: 'asc' },
     take,
     select: {
