@@ -3,6 +3,7 @@ import { accountRouter } from './routers/account-router';
 import { casebookRouter } from './routers/casebook-router';
 import { lookUpRouter } from './routers/look-up-router';
 import { planRouter } from './routers/plan-router';
+import { searchRouter } from './routers/search-router';
 import { submissionRouter } from './routers/submission-router';
 
 export const appRouter = router({
@@ -10,6 +11,7 @@ export const appRouter = router({
   casebook: casebookRouter,
   lookup: lookUpRouter,
   plan: planRouter,
+  search: searchRouter,
   submission: submissionRouter,
 });
 export type AppRouter = typeof appRouter;
