@@ -1,28 +1,43 @@
-import type { PrismaClient } from '../../prisma/generated/client';
-import { findNewestEventId } from '../repositories/event-log-repository';
+import type { Db } from '../db';
+import { findNewestReload } from '../repositories/event-log-repository';
+import { followChanges } from './follow-changes';
 import { type Casebook, loadCasebook } from './load-casebook';
 
-/** How long the casebook is used before the event log is looked at again, in milliseconds. */
-const FRESH_FOR = 10_000;
+/** How long the casebook is used before what other programs have stored is looked for, in milliseconds. */
+const FRESH_FOR = 1_000;
 
-type Kept = { casebook: Promise<Casebook>; checkedAt: number; checking: boolean };
+type Kept = {
+  casebook: Promise<Casebook>;
+  checkedAt: number;
+  /** The catching up under way, for whoever needs it done. */
+  catchingUp: Promise<void> | null;
+};
 
 /** The bundler may load this module several times in one process; the casebook is kept once. */
 const kept = globalThis as typeof globalThis & { secondBenchCasebook?: Kept };
 
 /**
- * The process's one casebook, loaded when first asked for; a failed load is tried again next time. Every ten seconds
- * of use the event log is looked at, and where another program has imported, accepted or refitted since, the
- * casebook is loaded anew beside the old one, which answers until then.
+ * The process's one casebook, loaded when first asked for; a failed load is tried again next time. Every second of
+ * use the change feed is looked at for what other programs have accepted or taken back, and the event log for what
+ * calls for a new load, which is made beside the old casebook; that one answers until then.
  */
-export function getCasebook(db: PrismaClient, now: () => number = Date.now): Promise<Casebook> {
+export function getCasebook(db: Db, now: () => number = Date.now): Promise<Casebook> {
   const current = kept.secondBenchCasebook;
   if (current === undefined) return replace(db, now());
-  if (!current.checking && now() - current.checkedAt > FRESH_FOR) {
-    current.checking = true;
-    void refresh(db, current, now);
-  }
+  if (current.catchingUp === null && now() - current.checkedAt > FRESH_FOR) void catchUp(db, current, now);
   return current.casebook;
+}
+
+/**
+ * Takes up at once what was stored: for whoever has just accepted, changed or taken back a case, before the answer is
+ * given. Does nothing where the casebook was not asked for yet.
+ */
+export async function catchUpCasebook(db: Db, now: () => number = Date.now): Promise<void> {
+  const current = kept.secondBenchCasebook;
+  if (current === undefined) return;
+  // One that is under way may have looked before this change was stored.
+  await current.catchingUp;
+  await catchUp(db, current, now);
 }
 
 /** Forgets the casebook, so that the next question loads it anew. */
@@ -30,8 +45,8 @@ export function forgetCasebook(): void {
   delete kept.secondBenchCasebook;
 }
 
-function replace(db: PrismaClient, at: number): Promise<Casebook> {
-  const entry: Kept = { casebook: loadCasebook(db), checkedAt: at, checking: false };
+function replace(db: Db, at: number): Promise<Casebook> {
+  const entry: Kept = { casebook: loadCasebook(db), checkedAt: at, catchingUp: null };
   kept.secondBenchCasebook = entry;
   entry.casebook.catch(() => {
     if (kept.secondBenchCasebook === entry) forgetCasebook();
@@ -39,17 +54,24 @@ function replace(db: PrismaClient, at: number): Promise<Casebook> {
   return entry.casebook;
 }
 
-async function refresh(db: PrismaClient, current: Kept, now: () => number): Promise<void> {
-  try {
-    const { eventId } = await current.casebook;
-    if ((await findNewestEventId(db)) !== eventId) {
-      const casebook = await loadCasebook(db);
-      if (kept.secondBenchCasebook === current) current.casebook = Promise.resolve(casebook);
-    }
-  } catch (error) {
-    console.error('The casebook could not be loaded anew; the one in memory goes on answering.', error);
-  } finally {
+function catchUp(db: Db, current: Kept, now: () => number): Promise<void> {
+  current.catchingUp ??= look(db, current).finally(() => {
     current.checkedAt = now();
-    current.checking = false;
+    current.catchingUp = null;
+  });
+  return current.catchingUp;
+}
+
+async function look(db: Db, current: Kept): Promise<void> {
+  try {
+    const casebook = await current.casebook;
+    if ((await findNewestReload(db)) === casebook.loadedFor) {
+      await followChanges(db, casebook);
+      return;
+    }
+    const loaded = await loadCasebook(db);
+    if (kept.secondBenchCasebook === current) current.casebook = Promise.resolve(loaded);
+  } catch (error) {
+    console.error('The casebook could not catch up with what is stored; as it is, it goes on answering.', error);
   }
 }

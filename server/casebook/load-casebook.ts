@@ -3,9 +3,10 @@ import { settingsFromDocument } from '../../shared/domain/casebook/settings-docu
 import { AppError } from '../../shared/errors';
 import { defaultSettings, settingsHash } from '../../shared/stats/settings';
 import type { Db } from '../db';
+import { findNewestChange } from '../repositories/case-change-repository';
 import { streamCases } from '../repositories/case-repository';
 import { findCatalogue } from '../repositories/catalogue-repository';
-import { findNewestEventId, hasEvent } from '../repositories/event-log-repository';
+import { findNewestReload, hasEvent } from '../repositories/event-log-repository';
 import { loadVocabulary } from '../repositories/load-vocabulary';
 import { findNewestSettings } from '../repositories/model-settings-repository';
 import { countWorkingUnits } from '../repositories/working-unit-repository';
@@ -18,8 +19,10 @@ export type Casebook = {
   workingUnits: number;
   /** Whether the corpus is the invented demo world. */
   demo: boolean;
-  /** Newest entry of the event log when this was loaded: another one means that what is stored has changed. */
-  eventId: string | null;
+  /** Newest event that called for a load when this was loaded: another one means that it is out of date. */
+  loadedFor: string | null;
+  /** Newest change of the feed that the model knows of. */
+  changeSeq: number;
 };
 
 /**
@@ -27,7 +30,9 @@ export type Casebook = {
  * device is stored. 4,200 cases take about a second.
  */
 export async function loadCasebook(db: Db): Promise<Casebook> {
-  const eventId = await findNewestEventId(db);
+  // Both are read first: what is stored meanwhile is then taken up once more, which changes nothing.
+  const loadedFor = await findNewestReload(db);
+  const changeSeq = await findNewestChange(db);
   const catalogue = await findCatalogue(db);
   if (catalogue === null) throw new AppError('casebook-empty');
   const vocabulary = await loadVocabulary(db);
@@ -44,6 +49,7 @@ export async function loadCasebook(db: Db): Promise<Casebook> {
     settings: { hash: settingsHash(model.settings), fittedAt },
     workingUnits: await countWorkingUnits(db),
     demo: await hasEvent(db, 'seed'),
-    eventId,
+    loadedFor,
+    changeSeq,
   };
 }

@@ -15,6 +15,12 @@ export async function findCase(db: Db, id: string): Promise<CaseRecord | null> {
   return record ?? null;
 }
 
+/** Those of the named cases that are stored, in full, in order of id. */
+export async function findCases(db: Db, ids: readonly string[]): Promise<CaseRecord[]> {
+  const files = await db.caseFile.findMany({ where: { id: { in: [...ids] } }, orderBy: { id: 'asc' }, select: fileSelect });
+  return withContents(db, files, { in: files.map((file) => file.id) });
+}
+
 /** One case in full. Throws `case-not-found`. */
 export async function getCase(db: Db, id: string): Promise<CaseRecord> {
   const record = await findCase(db, id);
@@ -80,12 +86,14 @@ type FileRow = {
   status: string;
 };
 
-/** Reads what stands below the given cases: one query per table over the range of their ids. */
-async function withContents(db: Db, files: readonly FileRow[]): Promise<CaseRecord[]> {
+type IdFilter = { gte: string; lte: string } | { in: string[] };
+
+/** Reads what stands below the given cases: one query per table, over the range of their ids unless told otherwise. */
+async function withContents(db: Db, files: readonly FileRow[], ids?: IdFilter): Promise<CaseRecord[]> {
   const first = files[0];
   const last = files.at(-1);
   if (!first || !last) return [];
-  const below = await readBelow(db, first.id, last.id);
+  const below = await readBelow(db, ids ?? { gte: first.id, lte: last.id });
   return files.map((file) => ({
     id: file.id,
     status: file.status as CaseStatus,
@@ -93,8 +101,8 @@ async function withContents(db: Db, files: readonly FileRow[]): Promise<CaseReco
   }));
 }
 
-async function readBelow(db: Db, firstId: string, lastId: string) {
-  const where = { caseId: { gte: firstId, lte: lastId } };
+async function readBelow(db: Db, caseId: IdFilter) {
+  const where = { caseId };
   const inOrder = [{ caseId: 'asc' as const }, { position: 'asc' as const }];
   const symptoms = await db.caseSymptom.findMany({
     where,

@@ -21,9 +21,13 @@ export async function listEvents(db: Db, take = 100): Promise<LoggedEvent[]> {
   return rows.map((row) => ({ ...row, kind: row.kind as EventKind }));
 }
 
-/** Id of the newest entry: it changes whenever something was done to what is stored. Null where nothing was. */
-export async function findNewestEventId(db: Db): Promise<string | null> {
-  const row = await db.eventLog.findFirst({ orderBy: [{ at: 'desc' }, { id: 'asc' }], select: { id: true } });
+/** What changes more than single cases: vocabulary, devices or settings. Single cases stand in the change feed. */
+const CHANGES_ALL: EventKind[] = ['fit', 'seed'];
+
+/** Id of the newest event after which the casebook has to be loaded anew; null where there was none. */
+export async function findNewestReload(db: Db): Promise<string | null> {
+  const where = { kind: { in: CHANGES_ALL } };
+  const row = await db.eventLog.findFirst({ where, orderBy: [{ at: 'desc' }, { id: 'asc' }], select: { id: true } });
   return row?.id ?? null;
 }
 

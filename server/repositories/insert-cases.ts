@@ -1,6 +1,7 @@
 import type { CaseRecord } from '../../shared/schemas/case';
 import { contentHash } from '../content-hash';
 import { bulkInsert } from './bulk-insert';
+import { appendCaseChanges } from './case-change-repository';
 import { caseChildRows, caseFileRow } from './case-rows';
 import type { Db } from '../db';
 import { getDevicePlace, readDevicePlaces } from './device-places';
@@ -110,5 +111,9 @@ async function insertChunk(db: Db, chunk: { record: CaseRecord; file: ReturnType
     db,
     'CaseAfterCheck',
     children.flatMap((c) => c.afterChecks),
+  );
+  await appendCaseChanges(
+    db,
+    chunk.filter(({ record }) => record.status === 'accepted').map(({ record }) => record.id),
   );
 }

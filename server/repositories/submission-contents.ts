@@ -2,6 +2,7 @@ import type { CaseContent, CaseStatus } from '../../shared/schemas/case';
 import type { Db } from '../db';
 import { contentHash } from '../content-hash';
 import { bulkInsert } from './bulk-insert';
+import { appendCaseChanges } from './case-change-repository';
 import { caseChildRows, caseFileRow } from './case-rows';
 import { getDevicePlace, readDevicePlaces } from './device-places';
 
@@ -46,6 +47,7 @@ export async function replaceContent(db: Db, id: string, status: CaseStatus, con
   await bulkInsert(db, 'CaseCause', below.causes);
   await bulkInsert(db, 'CaseCauseDesignator', below.designators);
   await bulkInsert(db, 'CaseAfterCheck', below.afterChecks);
+  if (status === 'accepted') await appendCaseChanges(db, [id]);
 }
 
 /** Stores what goes to review beside a case, in place of what was there. */

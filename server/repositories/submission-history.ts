@@ -1,11 +1,12 @@
 import type { CaseStatus } from '../../shared/schemas/case';
 import type { CaseEvent } from '../../shared/domain/submission/next-status';
 import type { Db } from '../db';
+import { appendCaseChanges } from './case-change-repository';
 
 /** One thing that happened to a case: no person, and no time finer than a month. */
 export type StatusChange = { event: CaseEvent; from: CaseStatus; to: CaseStatus; month: string; reason: string | null };
 
-/** Writes the event and the status that it leads to; run it in a transaction. */
+/** Writes the event, the status that it leads to and, where what is published changes, the feed; run it in a transaction. */
 export async function changeStatus(db: Db, caseId: string, change: StatusChange): Promise<void> {
   const position = await db.caseStatusChange.count({ where: { caseId } });
   const { event, from, to, month, reason } = change;
@@ -14,6 +15,7 @@ export async function changeStatus(db: Db, caseId: string, change: StatusChange)
     select: { caseId: true },
   });
   await db.caseFile.update({ where: { id: caseId }, data: { status: to }, select: { id: true } });
+  if (from === 'accepted' || to === 'accepted') await appendCaseChanges(db, [caseId]);
 }
 
 /** What happened to a case, the first first. */

@@ -84,4 +84,16 @@ describe('getCasebook', () => {
     await getCasebook(db, now);
     await expect.poll(async () => (await getCasebook(db, now)).model.entries.size).toBe(6);
   });
+
+  it('loads anew after a fit by another program', async () => {
+    const { db } = testDatabase();
+    await fillDatabase(db, smallCases(40));
+    let time = 0;
+    const now = () => time;
+    const before = await getCasebook(db, now);
+    await fitAndStore(db, new Date('2026-01-02'), who);
+    time = 11_000;
+    await getCasebook(db, now);
+    await expect.poll(async () => await getCasebook(db, now)).not.toBe(before);
+  });
 });

@@ -22,7 +22,8 @@ export function memoryCaller(cases: readonly CaseRecord[]) {
     settings: { hash: 'test', fittedAt: null },
     workingUnits: 0,
     demo: false,
-    eventId: null,
+    loadedFor: null,
+    changeSeq: 0,
   };
   return createCaller({ ...ownPage, db, casebook: async () => casebook });
 }

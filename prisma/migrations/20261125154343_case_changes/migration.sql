@@ -1,0 +1,5 @@
+-- CreateTable
+CREATE TABLE "CaseChange" (
+    "seq" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "caseId" TEXT NOT NULL
+);
