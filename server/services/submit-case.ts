@@ -69,10 +69,9 @@ export async function resubmitCase(db: Db, model: CasebookModel, id: string, inp
   const checked = checkDocument(model, input);
   if ('kind' in checked) return checked;
   return inTransaction(db, async (tx) => {
-    const { status, content } = await getOwnCase(tx, input.actor, id);
+    const { status } = await getOwnCase(tx, input.actor, id);
     requireMove(input.actor, 'submit', status);
-    // The form holds no readings at pins: those that the case came with stay.
-    await replaceContent(tx, id, status, { ...checked.content, readings: content.readings });
+    await replaceContent(tx, id, status, checked.content);
     await replaceReviewNotes(tx, id, checked.proposals, checked.marks);
     await deleteDraftsOfCase(tx, id);
     return { kind: 'submitted', id, status: await move(tx, { id, status }, 'submit', input.now) };

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { CASE_OUTCOMES, FIX_RESULTS, NARRATIVE_MAX_LENGTH, PROOFS } from './case';
+import { CASE_OUTCOMES, FIX_RESULTS, NARRATIVE_MAX_LENGTH, PROOFS, readingSchema } from './case';
 import { QUESTION_TEXT_LENGTH } from './question';
 import { slugSchema } from './terms';
 
@@ -10,6 +10,7 @@ export const SUBMISSION_LIMITS = {
   fixesAtOnce: 8,
   causes: 6,
   afterChecks: 20,
+  readings: 400,
   proposals: 8,
   kept: 60,
   designators: 160,
@@ -89,6 +90,8 @@ export const draftDocumentSchema = z.object({
     .array(slugSchema)
     .max(SUBMISSION_LIMITS.afterChecks, most(SUBMISSION_LIMITS.afterChecks, 'checks after the repair')),
   soakMinutes: text(SUBMISSION_LIMITS.short),
+  /** Readings at pins, from a bench log; a form saved before there were any has none. */
+  readings: z.array(readingSchema).max(SUBMISSION_LIMITS.readings, most(SUBMISSION_LIMITS.readings, 'readings at pins')).default([]),
   narrative: text(SUBMISSION_LIMITS.narrative),
   proposals: z.array(proposalSchema).max(SUBMISSION_LIMITS.proposals, most(SUBMISSION_LIMITS.proposals, 'proposed words')),
   /** Stretches found as personal details of which the contributor said that they are none. */
@@ -125,6 +128,7 @@ export function emptyDraft(month: string): DraftDocument {
     outcome: '',
     afterRepairChecks: [],
     soakMinutes: '',
+    readings: [],
     narrative: '',
     proposals: [],
     kept: [],

@@ -77,6 +77,8 @@ function checkBoard(place: DevicePlace | undefined, content: CaseContent): Field
     for (const designator of cause.designators) part(`causes.${i}.designators`, designator);
   });
   content.afterRepairChecks.forEach((slug, i) => check(`afterRepairChecks.${i}`, slug));
+  const strange = content.readings.find(({ designator }) => !parts.has(designator));
+  if (strange) part('readings', strange.designator);
   return problems;
 }
 

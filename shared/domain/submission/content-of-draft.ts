@@ -31,7 +31,7 @@ export function contentOfDraft(words: VocabularyWords, draft: DraftDocument): Dr
     symptoms: draft.symptoms,
     symptomsComplete: draft.symptomsComplete,
     steps,
-    readings: [],
+    readings: draft.readings,
     causes: draft.causes.map(({ cause, designators }, i) => ({
       cause,
       designators: designatorsOf(designators, (reason) => report(`causes.${i}.designators`, reason)),

@@ -1,7 +1,7 @@
 import type { CaseContent, CaseStep } from '../../schemas/case';
 import { type DraftDocument, type DraftStep, emptyDraft, type Proposal } from '../../schemas/submission';
 
-/** A stored case as the form shows it: the inverse of `contentOfDraft`. Readings at pins are not part of the form. */
+/** A stored case as the form shows it: the inverse of `contentOfDraft`. */
 export function draftOfContent(content: CaseContent, proposals: Omit<Proposal, 'key'>[], newKey: () => string): DraftDocument {
   const steps = content.steps.map((step) => stepOf(step, newKey()));
   return {
@@ -16,6 +16,7 @@ export function draftOfContent(content: CaseContent, proposals: Omit<Proposal, '
     outcome: content.outcome,
     afterRepairChecks: content.afterRepairChecks,
     soakMinutes: content.soakMinutes === null ? '' : String(content.soakMinutes),
+    readings: content.readings,
     narrative: content.narrative,
     proposals: proposals.map((proposal) => ({ key: newKey(), ...proposal })),
   };

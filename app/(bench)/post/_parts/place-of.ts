@@ -10,6 +10,7 @@ const PLACES: Record<string, string> = {
   outcome: 'Outcome',
   afterRepairChecks: 'Checks after the repair',
   soakMinutes: 'Soak time',
+  readings: 'Readings at pins',
   narrative: 'Your words',
   proposals: 'New word',
   kept: 'Details kept',
