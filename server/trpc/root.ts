@@ -1,5 +1,6 @@
 import { createCallerFactory, router } from './init';
 import { accountRouter } from './routers/account-router';
+import { browseRouter } from './routers/browse-router';
 import { casebookRouter } from './routers/casebook-router';
 import { lookUpRouter } from './routers/look-up-router';
 import { planRouter } from './routers/plan-router';
@@ -8,6 +9,7 @@ import { submissionRouter } from './routers/submission-router';
 
 export const appRouter = router({
   account: accountRouter,
+  browse: browseRouter,
   casebook: casebookRouter,
   lookup: lookUpRouter,
   plan: planRouter,

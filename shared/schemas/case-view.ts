@@ -1,46 +1,63 @@
-import type { CaseOutcome, CaseStatus, FixResult, Proof, Reading } from './case';
-import type { Stage, Unit } from './terms';
+import { z } from 'zod';
+import {
+  caseIdSchema,
+  caseOutcomeSchema,
+  caseStatusSchema,
+  designatorSchema,
+  fixResultSchema,
+  monthSchema,
+  proofSchema,
+  readingSchema,
+} from './case';
+import { stageSchema, unitSchema } from './terms';
+
+const label = z.string();
+/** Slug of the part's role, for what is about a part. */
+const role = z.string();
+
+const checkStepViewSchema = z.object({
+  kind: z.literal('check'),
+  id: z.string(),
+  label,
+  role,
+  stage: stageSchema,
+  outcome: z.string(),
+  outcomeLabel: z.string(),
+  asWorking: z.boolean().describe('Whether this is the outcome that a working unit shows.'),
+  designator: designatorSchema.nullable(),
+  value: z.number().nullable(),
+  unit: unitSchema.nullable(),
+  proved: z.boolean().describe('Whether this is the check that proved the cause.'),
+});
+
+const fixStepViewSchema = z.object({
+  kind: z.literal('fix'),
+  fixes: z.array(z.object({ id: z.string(), label, designator: designatorSchema.nullable() })),
+  stage: stageSchema,
+  result: fixResultSchema,
+});
+
+export const caseStepViewSchema = z.discriminatedUnion('kind', [checkStepViewSchema, fixStepViewSchema]);
+export type CaseStepView = z.infer<typeof caseStepViewSchema>;
 
 /** One published case in full, with the words to show it; steps in the order in which they happened. */
-export type CaseView = {
-  id: string;
-  status: CaseStatus;
-  device: { slug: string; label: string; level: 'board' | 'model' };
-  month: string;
-  symptoms: { id: string; label: string; present: boolean }[];
-  symptomsComplete: boolean;
-  steps: CaseStepView[];
-  readings: Reading[];
-  causes: { id: string; label: string; designators: string[] }[];
-  proof: Proof | null;
-  outcome: CaseOutcome;
-  afterRepairChecks: { id: string; label: string }[];
-  soakMinutes: number | null;
-  narrative: string;
-};
-
-export type CaseStepView =
-  | {
-      kind: 'check';
-      id: string;
-      label: string;
-      stage: Stage;
-      outcome: string;
-      outcomeLabel: string;
-      /** The outcome that a working unit shows. */
-      asWorking: boolean;
-      designator: string | null;
-      value: number | null;
-      unit: Unit | null;
-      /** Whether this is the check that proved the cause. */
-      proved: boolean;
-    }
-  | {
-      kind: 'fix';
-      fixes: { id: string; label: string; designator: string | null }[];
-      stage: Stage;
-      result: FixResult;
-    };
+export const caseViewSchema = z.object({
+  id: caseIdSchema,
+  status: caseStatusSchema,
+  device: z.object({ slug: z.string(), label, level: z.enum(['board', 'model']), model: z.string() }),
+  month: monthSchema,
+  symptoms: z.array(z.object({ id: z.string(), label, present: z.boolean() })),
+  symptomsComplete: z.boolean().describe('Whether an unlisted symptom is absent.'),
+  steps: z.array(caseStepViewSchema),
+  readings: z.array(readingSchema),
+  causes: z.array(z.object({ id: z.string(), label, role, designators: z.array(designatorSchema) })),
+  proof: proofSchema.nullable(),
+  outcome: caseOutcomeSchema,
+  afterRepairChecks: z.array(z.object({ id: z.string(), label, role })),
+  soakMinutes: z.int().nullable(),
+  narrative: z.string(),
+});
+export type CaseView = z.infer<typeof caseViewSchema>;
 
 /** A device that can be chosen: a model, or one board revision of it. */
 export type DeviceChoice = {
@@ -64,12 +81,16 @@ export type Suggestion = {
 };
 
 /** One line of a list of cases; symptoms are the labels of those present. */
-export type CaseListItem = {
-  id: string;
-  month: string;
-  device: { slug: string; label: string };
-  symptoms: string[];
-  causes: { id: string; label: string; designators: string[] }[];
-  outcome: CaseOutcome;
-  excerpt: string;
-};
+export const caseListItemSchema = z.object({
+  id: caseIdSchema,
+  month: monthSchema,
+  device: z.object({ slug: z.string(), label }),
+  symptoms: z.array(label),
+  causes: z.array(z.object({ id: z.string(), label, designators: z.array(designatorSchema) })),
+  outcome: caseOutcomeSchema,
+  excerpt: z.string().describe('The beginning of the narrative.'),
+});
+export type CaseListItem = z.infer<typeof caseListItemSchema>;
+
+/** A page of cases; `next` is the cursor of the following one, null on the last. */
+export const caseListSchema = z.object({ cases: z.array(caseListItemSchema), next: z.string().nullable() });

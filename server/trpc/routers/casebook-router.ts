@@ -24,8 +24,14 @@ const suggestInput = z.object({
   limit: z.int().min(1).max(50).default(12),
 });
 
+const slugOrNone = slugSchema.nullable().default(null);
+
 const listInput = z.object({
-  device: slugSchema.nullable().default(null),
+  device: slugOrNone.describe('Model or board revision.'),
+  symptom: slugOrNone.describe('Recorded as present.'),
+  cause: slugOrNone.describe('Found to be the cause.'),
+  fix: slugOrNone.describe('Tried, with whatever result.'),
+  part: slugOrNone.describe('Role of a part that was a cause.'),
   cursor: z.string().max(40).nullable().default(null),
   take: z.int().min(1).max(100).default(20),
 });

@@ -9,16 +9,27 @@ export function caseView(words: VocabularyWords, { id, status, content }: CaseRe
   return {
     id,
     status,
-    device: { slug: content.device, label: place?.label ?? content.device, level: place?.level ?? 'model' },
+    device: {
+      slug: content.device,
+      label: place?.label ?? content.device,
+      level: place?.level ?? 'model',
+      model: place?.model.slug ?? content.device,
+    },
     month: content.month,
     symptoms: content.symptoms.map((s) => ({ id: s.symptom, label: labelIn(words.symptoms, s.symptom), present: s.present })),
     symptomsComplete: content.symptomsComplete,
     steps: content.steps.map((step, position) => stepView(words, step, position === content.provedByStep)),
     readings: content.readings,
-    causes: content.causes.map((c) => ({ id: c.cause, label: labelIn(words.causes, c.cause), designators: c.designators })),
+    causes: content.causes.map(({ cause, designators }) => {
+      const known = words.causes.get(cause);
+      return { id: cause, label: known?.label ?? cause, role: known?.role ?? '', designators };
+    }),
     proof: content.proof,
     outcome: content.outcome,
-    afterRepairChecks: content.afterRepairChecks.map((check) => ({ id: check, label: labelIn(words.checks, check) })),
+    afterRepairChecks: content.afterRepairChecks.map((id) => {
+      const check = words.checks.get(id);
+      return { id, label: check?.label ?? id, role: check?.targetRole ?? '' };
+    }),
     soakMinutes: content.soakMinutes,
     narrative: content.narrative,
   };
@@ -39,6 +50,7 @@ function stepView(words: VocabularyWords, step: CaseStep, proved: boolean): Case
     kind: 'check',
     id: step.check,
     label: check?.label ?? step.check,
+    role: check?.targetRole ?? '',
     stage: check?.stage ?? 0,
     outcome: step.outcome,
     outcomeLabel: check?.outcomes.find((o) => o.slug === step.outcome)?.label ?? step.outcome,

@@ -1,32 +1,29 @@
 import type { CaseListItem } from '../../schemas/case-view';
+import { forEachBit } from '../../stats/bit-set';
 import type { CaseEntry } from './case-entry';
+import { type CaseScope, rowsInScope } from './case-scope';
 import type { CasebookModel } from './casebook-model';
 
-export type CaseListQuery = { device: string | null; cursor: string | null; take: number };
+export type CaseListQuery = CaseScope & { cursor: string | null; take: number };
 
-/** Accepted cases of a model, a board or of all, latest months first; `next` is the cursor of the following page. */
+/** Accepted cases within a scope, latest months first; `next` is the cursor of the following page. */
 export function listAccepted(
   model: CasebookModel,
-  { device, cursor, take }: CaseListQuery,
+  { cursor, take, ...scope }: CaseListQuery,
 ): { cases: CaseListItem[]; next: string | null } {
-  const wanted = device === null ? null : devicesUnder(model, device);
   const after = cursor === null ? null : splitCursor(cursor);
-  const entries = [...model.entries.values()]
-    .filter((entry) => (wanted === null || wanted.has(entry.device)) && (after === null || compare(after, entry) < 0))
-    .sort(compare);
+  const entries: CaseEntry[] = [];
+  forEachBit(rowsInScope(model, scope), (row) => {
+    const entry = model.entries.get(row);
+    if (entry && (after === null || compare(after, entry) < 0)) entries.push(entry);
+  });
+  entries.sort(compare);
   const page = entries.slice(0, take);
   const last = page.at(-1);
   return {
     cases: page.map((entry) => listItem(model, entry)),
     next: last && entries.length > take ? `${last.month}.${last.id}` : null,
   };
-}
-
-/** The slug itself and, for a model, its boards. */
-export function devicesUnder(model: CasebookModel, slug: string): Set<string> {
-  const place = model.words.devices.get(slug);
-  if (!place) return new Set();
-  return new Set(place.level === 'model' ? [slug, ...place.model.boards.map((b) => b.slug)] : [slug]);
 }
 
 type Place = Pick<CaseEntry, 'month' | 'id'>;

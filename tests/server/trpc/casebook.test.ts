@@ -22,7 +22,7 @@ describe('casebook.getCase', () => {
     const steps = [fix('replace-video-generator', 'no-change'), check, fix('replace-crystal', 'cured')];
     const caller = await testCaller([plainCase(1, { steps, provedByStep: 1 })]);
     const view = await caller.casebook.getCase({ id: plainCase(1).id });
-    expect(view.device).toEqual({ slug: 'quellbrook-8-rev-a', label: 'Quellbrook 8, revision A', level: 'board' });
+    expect(view.device).toEqual({ slug: 'quellbrook-8-rev-a', label: 'Quellbrook 8, revision A', level: 'board', model: 'quellbrook-8' });
     expect(view.steps).toMatchObject([
       { kind: 'fix', result: 'no-change', fixes: [{ label: 'Replace the video generator' }] },
       { kind: 'check', label: 'Clock at the processor', outcomeLabel: 'no pulse', asWorking: false, proved: true },

@@ -1,4 +1,4 @@
-import type { Reading } from '../../../shared/schemas/case';
+import type { Reading } from '../../../../shared/schemas/case';
 
 /** Readings pin by pin; nothing where none were taken. */
 export function CaseReadings({ readings }: { readings: Reading[] }) {

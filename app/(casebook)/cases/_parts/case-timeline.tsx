@@ -1,6 +1,6 @@
-import type { CaseStepView, CaseView } from '../../../shared/schemas/case-view';
-import { StageMark } from '../../_components/stage-mark';
-import { FIX_RESULT_WORDS, inSentence, joinWords } from '../../_components/words';
+import type { CaseStepView, CaseView } from '../../../../shared/schemas/case-view';
+import { StageMark } from '../../../_components/stage-mark';
+import { FIX_RESULT_WORDS, inSentence, joinWords } from '../../../_components/words';
 
 /** What was seen, then every check and fix in the order in which it happened. */
 export function CaseTimeline({ found }: { found: CaseView }) {

@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { slugSchema } from '../../shared/schemas/terms';
-import { firstOf, type SearchParams } from '../_address/question';
-import { attempt } from '../_casebook/attempt';
-import { Trouble } from '../_components/trouble';
-import { serverCaller } from '../_trpc/server';
+import { slugSchema } from '../../../shared/schemas/terms';
+import { firstOf, type SearchParams } from '../../_address/question';
+import { attempt } from '../../_casebook/attempt';
+import { Trouble } from '../../_components/trouble';
+import { serverCaller } from '../../_trpc/server';
 import { CaseLine } from './_parts/case-line';
 import { DeviceFilter } from './_parts/device-filter';
 

@@ -1,5 +1,5 @@
 import Form from 'next/form';
-import type { DeviceChoice } from '../../../shared/schemas/case-view';
+import type { DeviceChoice } from '../../../../shared/schemas/case-view';
 
 /** Narrows a list to one device; a plain GET form. */
 export function DeviceFilter({ devices, device }: { devices: DeviceChoice[]; device: string | null }) {

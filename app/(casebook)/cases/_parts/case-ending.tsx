@@ -1,6 +1,6 @@
-import type { CaseView } from '../../../shared/schemas/case-view';
-import { formatMinutes } from '../../_components/format-figures';
-import { CASE_OUTCOME_WORDS, capital, inSentence, joinWords, PROOF_WORDS } from '../../_components/words';
+import type { CaseView } from '../../../../shared/schemas/case-view';
+import { formatMinutes } from '../../../_components/format-figures';
+import { CASE_OUTCOME_WORDS, capital, inSentence, joinWords, PROOF_WORDS } from '../../../_components/words';
 
 /** What it was, how that was proved, how it ended, and what was done to see that it holds. */
 export function CaseEnding({ found }: { found: CaseView }) {

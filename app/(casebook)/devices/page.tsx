@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { attempt } from '../_casebook/attempt';
-import { formatCounted } from '../_components/format-figures';
-import { Trouble } from '../_components/trouble';
-import { serverCaller } from '../_trpc/server';
+import { attempt } from '../../_casebook/attempt';
+import { formatCounted } from '../../_components/format-figures';
+import { Trouble } from '../../_components/trouble';
+import { serverCaller } from '../../_trpc/server';
 
 export const metadata: Metadata = { title: 'Devices' };
 

@@ -1,7 +1,7 @@
 import Link from 'next/link';
-import type { CaseListItem } from '../../../shared/schemas/case-view';
-import { formatMonth } from '../../_components/format-figures';
-import { CASE_OUTCOME_WORDS, capital, inSentence, joinWords } from '../../_components/words';
+import type { CaseListItem } from '../../../../shared/schemas/case-view';
+import { formatMonth } from '../../../_components/format-figures';
+import { CASE_OUTCOME_WORDS, capital, inSentence, joinWords } from '../../../_components/words';
 
 /** One case on one line of a list. */
 export function CaseLine({ item }: { item: CaseListItem }) {

@@ -1,11 +1,11 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { boardLabel } from '../../../shared/domain/casebook/board-label';
-import type { Board } from '../../../shared/schemas/device';
-import { attempt } from '../../_casebook/attempt';
-import { Trouble } from '../../_components/trouble';
-import { serverCaller } from '../../_trpc/server';
+import { boardLabel } from '../../../../shared/domain/casebook/board-label';
+import type { Board } from '../../../../shared/schemas/device';
+import { attempt } from '../../../_casebook/attempt';
+import { Trouble } from '../../../_components/trouble';
+import { serverCaller } from '../../../_trpc/server';
 
 type PageProps = { params: Promise<{ slug: string }> };
 

@@ -1,0 +1,34 @@
+import { FIX_RESULTS } from '../../schemas/case';
+import type { FixRecord, Named } from '../../schemas/counted-share';
+import { forEachBit } from '../../stats/bit-set';
+import { type FixCounts, fixSuccess } from '../../stats/decide/fix-success';
+import type { CaseRows } from './case-scope';
+import type { CasebookModel } from './casebook-model';
+
+/**
+ * Tries and results of one fix over these cases, under the name given. Fixes done together count as one try of each. The
+ * interval is Jeffreys', of these tries alone: nothing is borrowed.
+ */
+export function recordOfFix(model: CasebookModel, fix: string, rows: CaseRows, name: Named): FixRecord {
+  const { tries, cures, partial, noChange, madeWorse, pooledLow, pooledHigh, estimate } = fixSuccess([
+    countFix(model, model.coding.observableOf('fix', fix), rows),
+  ]);
+  return { ...name, tried: tries, resolved: cures, partly: partial, noChange, madeWorse, low: pooledLow, high: pooledHigh, estimate };
+}
+
+function countFix(model: CasebookModel, fix: number | undefined, rows: CaseRows): FixCounts {
+  const results = FIX_RESULTS.map(() => 0);
+  forEachBit(rows, (row) => {
+    for (const attempt of model.entries.get(row)?.attempts ?? []) {
+      if (fix !== undefined && attempt.fixes.includes(fix)) results[attempt.result] = (results[attempt.result] ?? 0) + 1;
+    }
+  });
+  const of = (result: (typeof FIX_RESULTS)[number]) => results[FIX_RESULTS.indexOf(result)] ?? 0;
+  return {
+    tries: results.reduce((sum, n) => sum + n, 0),
+    cures: of('cured'),
+    partial: of('partly'),
+    noChange: of('no-change'),
+    madeWorse: of('made-worse'),
+  };
+}
