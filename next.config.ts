@@ -15,8 +15,14 @@ const config: NextConfig = {
   // The type check is a step of its own (npm run check, npm test): a build need not repeat it.
   typescript: { ignoreBuildErrors: true },
   // Native binding, and the query compiler that is loaded beside it: both stay outside the bundle.
-  serverExternalPackages: ['better-sqlite3', '@prisma/client', '@prisma/adapter-better-sqlite3'],
+  serverExternalPackages: ['better-sqlite3', '@prisma/client', '@prisma/adapter-better-sqlite3', 'pino', 'prom-client'],
   turbopack: { root: import.meta.dirname },
+  // Where programs that watch a site look by custom.
+  rewrites: async () => [
+    { source: '/healthz', destination: '/api/alive' },
+    { source: '/readyz', destination: '/api/ready' },
+    { source: '/metrics', destination: '/api/metrics' },
+  ],
   headers: async () => [{ source: '/:path*', headers }],
 };
 

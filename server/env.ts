@@ -14,7 +14,13 @@ export interface Env {
   trustProxy: boolean;
   /** Key that session cookies are signed with; null to keep one in a file beside the database. */
   sessionSecret: string | null;
+  /** The least grave lines that go to the log. */
+  logLevel: (typeof LOG_LEVELS)[number];
+  /** What a program that collects the metrics has to send as its bearer token; null where keepers alone may read them. */
+  metricsToken: string | null;
 }
+
+const LOG_LEVELS = ['error', 'warn', 'info', 'debug', 'silent'] as const;
 
 const variables = z.object({
   NODE_ENV: z.enum(['development', 'production', 'test']).default('development'),
@@ -29,6 +35,8 @@ const variables = z.object({
     .enum(['0', '1'], { error: 'must be 1 behind a proxy that sets the X-Forwarded headers, otherwise 0' })
     .default('0'),
   SESSION_SECRET: z.string().min(32, 'must be at least 32 characters that nobody can guess').optional(),
+  LOG_LEVEL: z.enum(LOG_LEVELS, { error: `must be one of ${LOG_LEVELS.join(', ')}` }).default('info'),
+  METRICS_TOKEN: z.string().min(20, 'must be at least 20 characters that nobody can guess').optional(),
 });
 
 /**
@@ -53,6 +61,8 @@ export function readEnv(source: Record<string, string | undefined>, folder: stri
     siteUrl: parsed.data.SITE_URL ?? null,
     trustProxy: parsed.data.TRUST_PROXY === '1',
     sessionSecret: parsed.data.SESSION_SECRET ?? null,
+    logLevel: parsed.data.LOG_LEVEL,
+    metricsToken: parsed.data.METRICS_TOKEN ?? null,
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Db } from '../db';
 import { findNewestReload } from '../repositories/event-log-repository';
+import { logger } from '../watching/logger';
 import { followChanges } from './follow-changes';
 import { type Casebook, loadCasebook } from './load-casebook';
 
@@ -8,6 +9,8 @@ const FRESH_FOR = 1_000;
 
 type Kept = {
   casebook: Promise<Casebook>;
+  /** The casebook once it is loaded. */
+  loaded: Casebook | null;
   checkedAt: number;
   /** The catching up under way, for whoever needs it done. */
   catchingUp: Promise<void> | null;
@@ -40,17 +43,33 @@ export async function catchUpCasebook(db: Db, now: () => number = Date.now): Pro
   await catchUp(db, current, now);
 }
 
+/** How far this process's casebook is, without asking for it. */
+export type CasebookState = { kind: 'absent' | 'loading' } | { kind: 'loaded'; cases: number; changeSeq: number };
+
+/** Looks whether the casebook is in memory; asking this way loads nothing. */
+export function casebookState(): CasebookState {
+  const current = kept.secondBenchCasebook;
+  if (current === undefined) return { kind: 'absent' };
+  if (current.loaded === null) return { kind: 'loading' };
+  return { kind: 'loaded', cases: current.loaded.model.rows.size, changeSeq: current.loaded.changeSeq };
+}
+
 /** Forgets the casebook, so that the next question loads it anew. */
 export function forgetCasebook(): void {
   delete kept.secondBenchCasebook;
 }
 
 function replace(db: Db, at: number): Promise<Casebook> {
-  const entry: Kept = { casebook: loadCasebook(db), checkedAt: at, catchingUp: null };
+  const entry: Kept = { casebook: loadCasebook(db), loaded: null, checkedAt: at, catchingUp: null };
   kept.secondBenchCasebook = entry;
-  entry.casebook.catch(() => {
-    if (kept.secondBenchCasebook === entry) forgetCasebook();
-  });
+  entry.casebook.then(
+    (casebook) => {
+      entry.loaded = casebook;
+    },
+    () => {
+      if (kept.secondBenchCasebook === entry) forgetCasebook();
+    },
+  );
   return entry.casebook;
 }
 
@@ -70,8 +89,10 @@ async function look(db: Db, current: Kept): Promise<void> {
       return;
     }
     const loaded = await loadCasebook(db);
-    if (kept.secondBenchCasebook === current) current.casebook = Promise.resolve(loaded);
+    if (kept.secondBenchCasebook !== current) return;
+    current.casebook = Promise.resolve(loaded);
+    current.loaded = loaded;
   } catch (error) {
-    console.error('The casebook could not catch up with what is stored; as it is, it goes on answering.', error);
+    logger.error({ err: error }, 'The casebook could not catch up with what is stored; as it is, it goes on answering.');
   }
 }

@@ -2,6 +2,7 @@ import { initTRPC, TRPCError } from '@trpc/server';
 import { ZodError, z } from 'zod';
 import { isAtLeast, type Role } from '../../shared/domain/can/role';
 import { AppError, isAppError } from '../../shared/errors';
+import { countProcedure } from '../watching/metrics';
 import type { Context } from './context';
 import { TRPC_CODES } from './error-codes';
 
@@ -36,6 +37,15 @@ const refusals = t.middleware(async ({ next }) => {
   return result;
 });
 
+/** Counts and times every call, and tells no more about it than that. */
+const watched = t.middleware(async ({ path, next }) => {
+  const start = performance.now();
+  const result = await next();
+  const failed = !result.ok && result.error.code === 'INTERNAL_SERVER_ERROR';
+  countProcedure(path, result.ok ? 'ok' : failed ? 'failed' : 'refused', (performance.now() - start) / 1000);
+  return result;
+});
+
 /** Refuses what changes something unless a page of this site asked for it: a form on another site could ask too. */
 const ownPagesOnly = t.middleware(({ ctx, type, next }) => {
   if (type === 'mutation' && !ctx.request.sameOrigin) throw new AppError('other-origin');
@@ -60,7 +70,7 @@ export const router = t.router;
 export const createCallerFactory = t.createCallerFactory;
 
 /** Open to everybody, signed in or not; the casebook is not loaded. */
-export const guestProcedure = t.procedure.use(refusals).use(ownPagesOnly);
+export const guestProcedure = t.procedure.use(watched).use(refusals).use(ownPagesOnly);
 
 /** Open to everybody, and given the casebook. */
 export const publicProcedure = guestProcedure.use(withCasebook);

@@ -1,9 +1,11 @@
 import type { TRPCError } from '@trpc/server';
+import { logger } from '../watching/logger';
 
 /**
  * Logs what nobody foresaw; refusals and malformed input are the caller's to mend and are not logged. The input is
  * left out: it may hold what somebody typed about themselves.
  */
 export function logError({ error, path }: { error: TRPCError; path?: string | undefined }): void {
-  if (error.code === 'INTERNAL_SERVER_ERROR') console.error(`Procedure ${path ?? 'unknown'} failed.`, error.cause ?? error);
+  if (error.code !== 'INTERNAL_SERVER_ERROR') return;
+  logger.error({ procedure: path ?? 'unknown', err: error.cause ?? error }, 'A procedure failed.');
 }

@@ -10,6 +10,8 @@ describe('readEnv', () => {
       siteUrl: null,
       trustProxy: false,
       sessionSecret: null,
+      logLevel: 'info',
+      metricsToken: null,
     });
   });
 
@@ -51,6 +53,8 @@ describe('readEnv', () => {
     [{ SITE_URL: 'bench.example' }, /SITE_URL: must be the address/],
     [{ TRUST_PROXY: 'yes' }, /TRUST_PROXY: must be 1 behind a proxy/],
     [{ SESSION_SECRET: 'short' }, /SESSION_SECRET: must be at least 32/],
+    [{ LOG_LEVEL: 'loud' }, /LOG_LEVEL: must be one of error, warn, info, debug, silent/],
+    [{ METRICS_TOKEN: 'short' }, /METRICS_TOKEN: must be at least 20/],
   ])('refuses %j in one sentence', (source, sentence) => {
     expect(() => readEnv(source, '/p')).toThrow(sentence);
   });

@@ -36,6 +36,8 @@ const RULES = {
   'account.set-role': both(atLeast('keeper'), not(owns)),
   'account.make-reset-link': atLeast('keeper'),
   'account.list': atLeast('keeper'),
+  /** Reading how the program is doing. */
+  'site.watch': atLeast('keeper'),
   'submission.post': atLeast('contributor'),
   'submission.see': either(owns, atLeast('moderator')),
   'submission.edit': both(owns, atLeast('contributor')),

@@ -10,6 +10,7 @@ const MAY: Record<Action, { own: string; other: string }> = {
   'account.set-role': { own: '', other: 'keeper' },
   'account.make-reset-link': { own: 'keeper', other: 'keeper' },
   'account.list': { own: 'keeper', other: 'keeper' },
+  'site.watch': { own: 'keeper', other: 'keeper' },
   'submission.post': { own: 'contributor moderator keeper', other: 'contributor moderator keeper' },
   'submission.see': { own: 'reader contributor moderator keeper', other: 'moderator keeper' },
   'submission.edit': { own: 'contributor moderator keeper', other: '' },
