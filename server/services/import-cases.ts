@@ -2,6 +2,7 @@ import type { PrismaClient } from '../../prisma/generated/client';
 import type { CaseRecord } from '../../shared/schemas/case';
 import { appendEvent } from '../repositories/event-log-repository';
 import { type IncomingCase, insertCases } from '../repositories/insert-cases';
+import { enterQueue } from '../repositories/waiting-cases';
 
 export type ImportInput = {
   cases: readonly Omit<IncomingCase, 'status'>[];
@@ -29,6 +30,7 @@ export async function importCases(db: PrismaClient, input: ImportInput): Promise
         cases.map((incoming) => ({ ...incoming, status }) as const),
         options,
       );
+      if (!accept) await enterQueue(tx, added.map((record) => record.id), now);
       const detail = `${added.length} of ${cases.length} cases from ${source} entered as ${status}.`;
       await appendEvent(tx, { id: newId(), at: now, kind: accept ? 'import-accepted' : 'import', actor, detail });
       return added;

@@ -1,25 +1,18 @@
 import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
 import type { Actor } from '../../shared/domain/can/can';
-import { checkSubmission } from '../../shared/domain/submission/check-submission';
-import { openDetails } from '../../shared/domain/submission/draft-texts';
-import { mayMove, nextStatus, type CaseEvent } from '../../shared/domain/submission/next-status';
+import { mayMove, type CaseEvent } from '../../shared/domain/submission/next-status';
 import { AppError } from '../../shared/errors';
 import type { CaseContent, CaseStatus } from '../../shared/schemas/case';
 import type { DraftDocument, FieldProblem, FoundDetail } from '../../shared/schemas/submission';
 import type { Db } from '../db';
 import { findCase } from '../repositories/case-repository';
 import { insertCases } from '../repositories/insert-cases';
-import {
-  findSameContent,
-  replaceContent,
-  replaceReviewNotes,
-  type StoredMark,
-  type StoredProposal,
-} from '../repositories/submission-contents';
+import { keepRevision } from '../repositories/case-revisions';
+import { findSameContent, replaceContent, replaceReviewNotes } from '../repositories/submission-contents';
 import { deleteDraft, deleteDraftsOfCase } from '../repositories/submission-drafts';
-import { changeStatus } from '../repositories/submission-history';
 import { findOwner, insertLink } from '../repositories/submission-links';
-import { detailsIn } from './submit-details';
+import { moveCase, monthOf, ownMove } from './review/move-case';
+import { checkDocument } from './submit-check';
 import { inTransaction } from './submit-transaction';
 
 /**
@@ -40,12 +33,6 @@ export type SubmitInput = {
   newId: () => string;
 };
 
-type Checked = { content: CaseContent; proposals: StoredProposal[]; marks: StoredMark[] };
-type Refused = Extract<SubmitOutcome, { kind: 'problems' | 'details' }>;
-
-/** The month of a moment, in universal time: as fine as any public time is. */
-export const monthOf = (now: Date): string => now.toISOString().slice(0, 7);
-
 /** Submits a new case for review. The same content a second time is the same submission. */
 export async function submitCase(db: Db, model: CasebookModel, input: SubmitInput): Promise<SubmitOutcome> {
   const checked = checkDocument(model, input);
@@ -58,7 +45,7 @@ export async function submitCase(db: Db, model: CasebookModel, input: SubmitInpu
     await insertCases(tx, [{ id, content: checked.content, status: 'draft' }], { newId: input.newId });
     await insertLink(tx, id, input.actor.id);
     await replaceReviewNotes(tx, id, checked.proposals, checked.marks);
-    return { kind: 'submitted', id, status: await move(tx, { id, status: 'draft' }, 'submit', input.now) };
+    return { kind: 'submitted', id, status: await moveCase(tx, { id, status: 'draft' }, ownMove('submit', input)) };
   });
 }
 
@@ -69,12 +56,15 @@ export async function resubmitCase(db: Db, model: CasebookModel, id: string, inp
   const checked = checkDocument(model, input);
   if ('kind' in checked) return checked;
   return inTransaction(db, async (tx) => {
-    const { status } = await getOwnCase(tx, input.actor, id);
+    const { status, content } = await getOwnCase(tx, input.actor, id);
     requireMove(input.actor, 'submit', status);
+    const month = monthOf(input.now);
+    await keepRevision(tx, id, { content, writer: 'contributor', month });
     await replaceContent(tx, id, status, checked.content);
     await replaceReviewNotes(tx, id, checked.proposals, checked.marks);
+    await keepRevision(tx, id, { content: checked.content, writer: 'contributor', month });
     await deleteDraftsOfCase(tx, id);
-    return { kind: 'submitted', id, status: await move(tx, { id, status }, 'submit', input.now) };
+    return { kind: 'submitted', id, status: await moveCase(tx, { id, status }, ownMove('submit', input)) };
   });
 }
 
@@ -91,40 +81,13 @@ export function requireMove(actor: Actor, event: CaseEvent, status: CaseStatus):
     throw new AppError('move-not-possible', { detail: `It is ${status}.` });
 }
 
-/** Writes an event with the status that it leads to, and returns that. */
-export async function move(db: Db, from: { id: string; status: CaseStatus }, event: CaseEvent, now: Date): Promise<CaseStatus> {
-  const to = nextStatus(from.status, event);
-  if (to === null) throw new AppError('move-not-possible', { detail: `It is ${from.status}.` });
-  await changeStatus(db, from.id, { event, from: from.status, to, month: monthOf(now), reason: null });
-  return to;
-}
-
-function checkDocument(model: CasebookModel, { document, now }: SubmitInput): Checked | Refused {
-  const draft = {
-    ...document,
-    narrative: document.narrative.trim(),
-    proposals: document.proposals.map((p) => ({ ...p, word: p.word.trim(), meaning: p.meaning.trim() })),
-  };
-  const { content, problems } = checkSubmission(model.words, draft, monthOf(now));
-  if (content === null) return { kind: 'problems', problems };
-  // The other texts of the form do not become part of the case: they were read into its closed terms.
-  const found = detailsIn(model, draft).filter(({ field }) => field === 'narrative' || field.startsWith('proposals.'));
-  const open = openDetails(draft, found);
-  if (open.length > 0) return { kind: 'details', details: open };
-  return {
-    content,
-    proposals: draft.proposals.map(({ kind, word, meaning }) => ({ kind, word, meaning })),
-    marks: found.map(({ field, kind, certainty, start, end }) => ({ field, kind, certainty, start, end })),
-  };
-}
-
 /** The submission that this content already is. One that its owner withdrew is taken up again. */
-async function sameSubmission(db: Db, content: CaseContent, { actor, now }: SubmitInput): Promise<SubmitOutcome | null> {
+async function sameSubmission(db: Db, content: CaseContent, input: SubmitInput): Promise<SubmitOutcome | null> {
   const same = await findSameContent(db, content);
   for (const { id, status } of same) {
-    if ((await findOwner(db, id)) !== actor.id) continue;
+    if ((await findOwner(db, id)) !== input.actor.id) continue;
     if (status !== 'withdrawn') return { kind: 'already', id, status };
-    return { kind: 'submitted', id, status: await move(db, { id, status }, 'restore', now) };
+    return { kind: 'submitted', id, status: await moveCase(db, { id, status }, ownMove('restore', input)) };
   }
   const published = same.find(({ status }) => status === 'accepted');
   if (published) return { kind: 'already', id: published.id, status: published.status };

@@ -7,7 +7,8 @@ import type { Db } from '../db';
 import { listMarks, listProposals } from '../repositories/submission-contents';
 import { deleteDraftsOfCase, findDraftOfCase, insertDraft } from '../repositories/submission-drafts';
 import { deleteLink } from '../repositories/submission-links';
-import { getOwnCase, move, requireMove } from './submit-case';
+import { moveCase, ownMove } from './review/move-case';
+import { getOwnCase, requireMove } from './submit-case';
 import { inTransaction } from './submit-transaction';
 
 type ChangeInput = { actor: Actor; id: string; now: Date };
@@ -18,7 +19,7 @@ export function withdrawCase(db: Db, { actor, id, now }: ChangeInput): Promise<C
     const { status } = await getOwnCase(tx, actor, id);
     requireMove(actor, 'withdraw', status);
     await deleteDraftsOfCase(tx, id);
-    return move(tx, { id, status }, 'withdraw', now);
+    return moveCase(tx, { id, status }, ownMove('withdraw', { now }));
   });
 }
 

@@ -1,7 +1,7 @@
 import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
 import { findPersonalDetails } from '../../shared/domain/anonymise/find-personal-details';
 import { knownWordsOf } from '../../shared/domain/anonymise/known-words';
-import type { KnownWords } from '../../shared/domain/anonymise/personal-detail';
+import type { KnownWords, PersonalDetail } from '../../shared/domain/anonymise/personal-detail';
 import { replaceDetails } from '../../shared/domain/anonymise/replace-details';
 import { draftTexts, mapTexts, openDetails } from '../../shared/domain/submission/draft-texts';
 import type { DraftDocument, FoundDetail } from '../../shared/schemas/submission';
@@ -14,10 +14,15 @@ function knownTo(model: CasebookModel): KnownWords {
   return known;
 }
 
+/** Everything in one text that can give a person away. */
+export function personalDetailsIn(model: CasebookModel, text: string): PersonalDetail[] {
+  return findPersonalDetails(text, knownTo(model));
+}
+
 /** Everything in the form's free texts that can give a person away, kept or not, in the order of the fields. */
 export function detailsIn(model: CasebookModel, draft: DraftDocument): FoundDetail[] {
   return draftTexts(draft).flatMap(({ field, text }) =>
-    findPersonalDetails(text, knownTo(model)).map((detail) => ({ field, ...detail })),
+    personalDetailsIn(model, text).map((detail) => ({ field, ...detail })),
   );
 }
 

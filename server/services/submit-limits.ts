@@ -13,6 +13,10 @@ const createSubmitLimits = () => ({
   submitFrom: limit(60, HOUR),
   /** Everything else that changes a submission. */
   change: limit(60, HOUR),
+  /** Reports about published cases: by account, by address of who is not signed in, and on the whole site. */
+  report: limit(20, HOUR),
+  reportFrom: limit(5, HOUR),
+  reports: limit(200, HOUR),
 });
 
 let current = createSubmitLimits();

@@ -5,6 +5,8 @@ import { casebookRouter } from './routers/casebook-router';
 import { lookUpRouter } from './routers/look-up-router';
 import { planRouter } from './routers/plan-router';
 import { searchRouter } from './routers/search-router';
+import { reportRouter } from './routers/report-router';
+import { reviewRouter } from './routers/review-router';
 import { submissionRouter } from './routers/submission-router';
 
 export const appRouter = router({
@@ -14,6 +16,8 @@ export const appRouter = router({
   lookup: lookUpRouter,
   plan: planRouter,
   search: searchRouter,
+  report: reportRouter,
+  review: reviewRouter,
   submission: submissionRouter,
 });
 export type AppRouter = typeof appRouter;

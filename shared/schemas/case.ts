@@ -14,7 +14,7 @@ export const CASE_OUTCOMES = ['resolved', 'partly-resolved', 'unresolved', 'not-
 export const caseOutcomeSchema = z.enum(CASE_OUTCOMES);
 export type CaseOutcome = z.infer<typeof caseOutcomeSchema>;
 
-export const CASE_STATUSES = ['draft', 'submitted', 'changes-requested', 'resubmitted', 'accepted', 'declined', 'withdrawn', 'retracted'] as const;
+export const CASE_STATUSES = ['draft', 'submitted', 'changes-requested', 'resubmitted', 'accepted', 'declined', 'withdrawn', 'retracted', 'merged'] as const;
 export const caseStatusSchema = z.enum(CASE_STATUSES);
 export type CaseStatus = z.infer<typeof caseStatusSchema>;
 

@@ -9,6 +9,7 @@ import { caseIdSchema } from '../../../shared/schemas/case';
 import { slugSchema } from '../../../shared/schemas/terms';
 import { getCase } from '../../repositories/case-repository';
 import { findNewestEvaluation } from '../../repositories/evaluation-repository';
+import { countSecondReports } from '../../repositories/second-reports';
 import { publicProcedure, router } from '../init';
 import { knownDevice } from '../known-device';
 
@@ -58,11 +59,11 @@ export const casebookRouter = router({
     };
   }),
 
-  /** One published case in full. A case that is not published is not found. */
+  /** One published case in full, with how many times it was reported. A case that is not published is not found. */
   getCase: publicProcedure.input(z.object({ id: caseIdSchema })).query(async ({ ctx, input }) => {
     const record = await getCase(ctx.db, input.id);
     if (record.status !== 'accepted') throw new AppError('case-not-found');
-    return caseView(ctx.casebook.model.words, record);
+    return { ...caseView(ctx.casebook.model.words, record), reported: 1 + (await countSecondReports(ctx.db, record.id)) };
   }),
 
   /** Published cases, latest months first. */

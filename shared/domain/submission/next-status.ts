@@ -2,7 +2,7 @@ import type { CaseStatus } from '../../schemas/case';
 import { type Action, type Actor, can, type Target } from '../can/can';
 
 /** What can happen to a case on its way. */
-export const CASE_EVENTS = ['save', 'submit', 'withdraw', 'request-changes', 'accept', 'decline', 'retract', 'restore'] as const;
+export const CASE_EVENTS = ['save', 'submit', 'withdraw', 'request-changes', 'accept', 'decline', 'retract', 'restore', 'merge', 'correct'] as const;
 export type CaseEvent = (typeof CASE_EVENTS)[number];
 
 /** Who makes it happen: whoever posted the case, or a moderator who did not. */
@@ -17,6 +17,7 @@ const WAITING = {
   'request-changes': byModerator('changes-requested'),
   accept: byModerator('accepted'),
   decline: byModerator('declined'),
+  merge: byModerator('merged'),
 } satisfies Partial<Record<CaseEvent, Move>>;
 
 /**
@@ -33,12 +34,14 @@ const MOVES: Record<CaseStatus, Partial<Record<CaseEvent, Move>>> = {
     withdraw: byOwner('withdrawn'),
     accept: byModerator('accepted'),
     decline: byModerator('declined'),
+    restore: byModerator('submitted'),
   },
   resubmitted: WAITING,
-  accepted: { retract: byModerator('retracted') },
+  accepted: { retract: byModerator('retracted'), correct: byModerator('accepted') },
   declined: { restore: byModerator('submitted') },
   withdrawn: { restore: byOwner('submitted') },
   retracted: { restore: byModerator('accepted') },
+  merged: { restore: byModerator('submitted') },
 };
 
 /** The status that an event leads to; null where it cannot happen in this one. */

@@ -9,23 +9,25 @@ import { CASE_STATUSES, type CaseStatus } from '../../../shared/schemas/case';
  * Columns in the order of CASE_EVENTS.
  */
 const TABLE: Record<CaseStatus, string> = {
-  //                    save                 submit        withdraw     request-changes      accept      decline     retract      restore
+  //                    save                 submit        withdraw     request-changes      accept      decline     retract      restore      merge     correct
   draft:
-    '              draft:o              submitted:o   -            -                    -           -           -            -',
+    '              draft:o              submitted:o   -            -                    -           -           -            -            -         -',
   submitted:
-    '          -                    -             withdrawn:o  changes-requested:m  accepted:m  declined:m  -            -',
+    '          -                    -             withdrawn:o  changes-requested:m  accepted:m  declined:m  -            -            merged:m  -',
   'changes-requested':
-    'changes-requested:o  resubmitted:o withdrawn:o  -                    accepted:m  declined:m  -            -',
+    'changes-requested:o  resubmitted:o withdrawn:o  -                    accepted:m  declined:m  -            submitted:m  -         -',
   resubmitted:
-    '        -                    -             withdrawn:o  changes-requested:m  accepted:m  declined:m  -            -',
+    '        -                    -             withdrawn:o  changes-requested:m  accepted:m  declined:m  -            -            merged:m  -',
   accepted:
-    '           -                    -             -            -                    -           -           retracted:m  -',
+    '           -                    -             -            -                    -           -           retracted:m  -            -         accepted:m',
   declined:
-    '           -                    -             -            -                    -           -           -            submitted:m',
+    '           -                    -             -            -                    -           -           -            submitted:m  -         -',
   withdrawn:
-    '          -                    -             -            -                    -           -           -            submitted:o',
+    '          -                    -             -            -                    -           -           -            submitted:o  -         -',
   retracted:
-    '          -                    -             -            -                    -           -           -            accepted:m',
+    '          -                    -             -            -                    -           -           -            accepted:m   -         -',
+  merged:
+    '             -                    -             -            -                    -           -           -            submitted:m  -         -',
 };
 
 const cells = CASE_STATUSES.flatMap((status) => {
@@ -44,7 +46,7 @@ describe('nextStatus', () => {
   });
 
   it('covers every status with every event', () => {
-    expect(cells).toHaveLength(64);
+    expect(cells).toHaveLength(90);
     for (const status of CASE_STATUSES) expect(TABLE[status].trim().split(/\s+/)).toHaveLength(CASE_EVENTS.length);
   });
 });

@@ -5,7 +5,7 @@ import { mapTexts, openDetails } from '../../../../shared/domain/submission/draf
 import type { FoundDetail } from '../../../../shared/schemas/submission';
 import { CautionIcon } from '../../../_components/icons';
 import { useForm } from './form-context';
-import { placeOf } from './place-of';
+import { placeOfField } from '../../../../shared/domain/submission/place-of-field';
 
 /** Personal details found in the form's texts, each to be replaced, removed or kept. Nothing where none is open. */
 export function DetailList({ details }: { details: readonly FoundDetail[] }) {
@@ -37,7 +37,7 @@ export function DetailList({ details }: { details: readonly FoundDetail[] }) {
         {distinct.map((detail) => (
           <li key={`${detail.field} ${detail.text}`}>
             <p>
-              {placeOf(detail.field)}, {DETAIL_LABELS[detail.kind as DetailKind] ?? detail.kind}: <strong>{detail.text}</strong>
+              {placeOfField(detail.field)}, {DETAIL_LABELS[detail.kind as DetailKind] ?? detail.kind}: <strong>{detail.text}</strong>
             </p>
             <div className="post-row-keys">
               <button type="button" className="press press-small" onClick={() => replace(detail, detail.suggestion)}>

@@ -3,7 +3,7 @@
 import { useEffect, useRef } from 'react';
 import type { FieldProblem } from '../../../../shared/schemas/submission';
 import { fieldId } from './form-context';
-import { placeOf } from './place-of';
+import { placeOfField } from '../../../../shared/domain/submission/place-of-field';
 
 type FaultSummaryProps = {
   problems: readonly FieldProblem[];
@@ -36,7 +36,7 @@ export function FaultSummary({ problems, told, tries }: FaultSummaryProps) {
                 focusField(field);
               }}
             >
-              {placeOf(field)}: {reason}
+              {placeOfField(field)}: {reason}
             </a>
           </li>
         ))}

@@ -9,5 +9,6 @@ export const STATUS_WORDS: Record<CaseStatus, { name: string; meaning: string }>
   accepted: { name: 'published', meaning: 'It is in the casebook and counts in its figures.' },
   declined: { name: 'declined', meaning: 'It is not published.' },
   withdrawn: { name: 'withdrawn', meaning: 'You took it back; it is not published. Posting the same again takes it up.' },
+  merged: { name: 'a second report', meaning: 'The same repair is published already: that case now says that it was reported more than once.' },
   retracted: { name: 'retracted', meaning: 'It was published, and a moderator has taken it back.' },
 };

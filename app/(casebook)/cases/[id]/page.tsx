@@ -5,7 +5,7 @@ import { cache } from 'react';
 import { caseIdSchema } from '../../../../shared/schemas/case';
 import type { CaseView } from '../../../../shared/schemas/case-view';
 import { attempt, type Attempt } from '../../../_casebook/attempt';
-import { formatMonth } from '../../../_components/format-figures';
+import { formatCounted, formatMonth } from '../../../_components/format-figures';
 import { Trouble } from '../../../_components/trouble';
 import { capital, inSentence, joinWords } from '../../../_components/words';
 import { serverCaller } from '../../../_trpc/server';
@@ -16,7 +16,7 @@ import { CaseTimeline } from '../_parts/case-timeline';
 type PageProps = { params: Promise<{ id: string }> };
 
 /** The case that an address names, asked for once a page; a word that is no case id names none. */
-const attemptCase = cache(async (id: string): Promise<Attempt<CaseView>> => {
+const attemptCase = cache(async (id: string): Promise<Attempt<CaseView & { reported: number }>> => {
   if (!caseIdSchema.safeParse(id).success) return { value: null, trouble: 'case-not-found' };
   return attempt(() => serverCaller().casebook.getCase({ id }));
 });
@@ -42,6 +42,9 @@ export default async function CasePage({ params }: PageProps) {
         </Link>
         , {formatMonth(found.month)}
       </p>
+      {found.reported > 1 ? (
+        <p>This repair was reported {formatCounted(found.reported, 'time')}; the figures count it once.</p>
+      ) : null}
       <CaseTimeline found={found} />
       <CaseEnding found={found} />
       {found.narrative.trim() === '' ? null : (

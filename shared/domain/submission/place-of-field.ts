@@ -17,7 +17,7 @@ const PLACES: Record<string, string> = {
 };
 
 /** Where in the form a field is, as its reader would say it: `Step 3` for `steps.2.outcome`. */
-export function placeOf(field: string): string {
+export function placeOfField(field: string): string {
   const [first = '', second] = field.split('.');
   if (first === 'steps' && second !== undefined) return `Step ${Number(second) + 1}`;
   return PLACES[first] ?? 'The form';
