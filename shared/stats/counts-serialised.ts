@@ -1,7 +1,8 @@
 import { type Counts, createCounts, valueTotal } from './counts';
 import type { Layout } from './layout';
+import { bumpCells, forEachCell, takeRow } from './sparse-rows';
 
-export const COUNTS_VERSION = 1;
+export const COUNTS_VERSION = 2;
 
 /** Counts as plain JSON: only cells that are not zero, as `[index, count]` pairs in ascending order. */
 export type SerialisedCounts = {
@@ -29,8 +30,8 @@ export function serialiseCounts(counts: Counts): SerialisedCounts {
     causeRecords: sparse(counts.causeRecords),
     causeWeights: sparse(counts.causeWeights),
     resolvedWeights: sparse(counts.resolvedWeights),
-    nodeRows: sparseRows(counts.nodeRows),
-    partRows: sparseRows(counts.partRows),
+    nodeRows: sparseRows(counts, counts.nodeRows),
+    partRows: sparseRows(counts, counts.partRows),
     unresolvedValues: sparse(counts.unresolvedValues),
     onTargetValues: sparse(counts.onTargetValues),
     offTargetValues: sparse(counts.offTargetValues),
@@ -55,8 +56,8 @@ export function deserialiseCounts(layout: Layout, from: SerialisedCounts): Count
   fill(counts.unresolvedValues, from.unresolvedValues);
   fill(counts.onTargetValues, from.onTargetValues);
   fill(counts.offTargetValues, from.offTargetValues);
-  fillRows(counts.nodeRows, from.nodeRows, shape.values);
-  fillRows(counts.partRows, from.partRows, shape.values);
+  fillRows(counts, counts.nodeRows, from.nodeRows);
+  fillRows(counts, counts.partRows, from.partRows);
   return counts;
 }
 
@@ -77,18 +78,24 @@ function sparse(cells: Int32Array): [number, number][] {
   return pairs;
 }
 
-function sparseRows(rows: ReadonlyMap<number, Int32Array>): [number, [number, number][]][] {
-  return [...rows].sort((a, b) => a[0] - b[0]).map(([key, row]) => [key, sparse(row)]);
+function sparseRows({ rows }: Counts, places: ReadonlyMap<number, number>): [number, [number, number][]][] {
+  return [...places]
+    .sort((a, b) => a[0] - b[0])
+    .map(([key, row]) => {
+      const pairs: [number, number][] = [];
+      forEachCell(rows, row, (value, count) => pairs.push([value, count]));
+      return [key, pairs];
+    });
 }
 
 function fill(cells: Int32Array, pairs: readonly [number, number][]): void {
   for (const [index, count] of pairs) cells[index] = count;
 }
 
-function fillRows(rows: Map<number, Int32Array>, from: readonly [number, [number, number][]][], values: number): void {
+function fillRows({ rows }: Counts, places: Map<number, number>, from: readonly [number, [number, number][]][]): void {
   for (const [key, pairs] of from) {
-    const row = new Int32Array(values);
-    fill(row, pairs);
-    rows.set(key, row);
+    const row = takeRow(rows);
+    for (const [value, count] of pairs) bumpCells(rows, row, [value], count);
+    places.set(key, row);
   }
 }

@@ -1,5 +1,6 @@
 import { devicePath, distinctFindings, flatValue } from './findings';
 import { type CodedRecord, type Layout, PROOF_WEIGHT_TENTHS } from './layout';
+import { bumpCells, cellCount, createSparseRows, freeRow, type SparseRows, takeRow } from './sparse-rows';
 
 /** One whole record of full weight: tenths of proof weight times 60, so that one to six causes split exactly. */
 export const COUNT_UNIT = 600;
@@ -20,10 +21,15 @@ export type Counts = {
   readonly causeWeights: Int32Array;
   /** Weight of the records whose cause was found, per device node. */
   readonly resolvedWeights: Int32Array;
-  /** Weight per flat value, by `node * causeCount + cause`. */
-  readonly nodeRows: Map<number, Int32Array>;
-  /** The same over boards that carry one part class only, by `partRowKey`. */
-  readonly partRows: Map<number, Int32Array>;
+  /** Weights per flat value, in rows that the two maps name. */
+  readonly rows: SparseRows;
+  /** Row over the records of a cause below a node, by `node * causeCount + cause`. */
+  readonly nodeRows: Map<number, number>;
+  /**
+   * The same over boards that carry one part class only, by `partRowKey`, above the boards: a board has one part of a
+   * class, so its own row is its `nodeRows`.
+   */
+  readonly partRows: Map<number, number>;
   /** Weight per flat value over the records whose cause was not found. */
   readonly unresolvedValues: Int32Array;
   /** Weight per flat value over causes that the observable is about, and over those it is not. */
@@ -31,8 +37,12 @@ export type Counts = {
   readonly offTargetValues: Int32Array;
 };
 
-/** Counts of no records. */
+/** Values that the rows of counts can tell apart. */
+const MOST_VALUES = 65_536;
+
+/** Counts of no records. Throws RangeError for a layout of more than 65,536 values. */
 export function createCounts(layout: Layout): Counts {
+  if (valueTotal(layout) > MOST_VALUES) throw new RangeError(`A layout has at most ${MOST_VALUES} values.`);
   const nodes = layout.deviceParents.length;
   return {
     layout,
@@ -42,6 +52,7 @@ export function createCounts(layout: Layout): Counts {
     causeRecords: new Int32Array(nodes * layout.causeCount),
     causeWeights: new Int32Array(nodes * layout.causeCount),
     resolvedWeights: new Int32Array(nodes),
+    rows: createSparseRows(),
     nodeRows: new Map(),
     partRows: new Map(),
     unresolvedValues: new Int32Array(valueTotal(layout)),
@@ -84,6 +95,7 @@ function change(counts: Counts, record: CodedRecord, sign: 1 | -1): void {
   const path = devicePath(layout, record.device);
   const findings = distinctFindings(layout, record.findings);
   const values = findings.map((f) => flatValue(layout, f));
+  const ascending = Uint16Array.from(values).sort();
   const weight = sign * recordWeight(record);
   const causes = [...new Set(record.causes)];
   if (causes.length !== record.causes.length) throw new RangeError('A record names each cause once.');
@@ -108,8 +120,9 @@ function change(counts: Counts, record: CodedRecord, sign: 1 | -1): void {
       bump(counts.causeRecords, key, sign);
       bump(counts.causeWeights, key, weight);
       bump(counts.resolvedWeights, node, weight);
-      bumpRow(counts.nodeRows, key, { values, weight, layout });
-      if (part >= 0) bumpRow(counts.partRows, partRowKey(layout, { part, cause, node }), { values, weight, layout });
+      bumpRow(counts, counts.nodeRows, key, { values: ascending, weight });
+      if (part < 0 || node === record.device) continue;
+      bumpRow(counts, counts.partRows, partRowKey(layout, { part, cause, node }), { values: ascending, weight });
     }
   }
 }
@@ -128,17 +141,20 @@ function bump(cells: Int32Array, index: number, by: number): void {
 }
 
 function bumpRow(
-  rows: Map<number, Int32Array>,
+  { rows }: Counts,
+  places: Map<number, number>,
   key: number,
-  { values, weight, layout }: { values: readonly number[]; weight: number; layout: Layout },
+  { values, weight }: { values: Uint16Array; weight: number },
 ): void {
   if (values.length === 0) return;
-  let row = rows.get(key);
+  let row = places.get(key);
   if (row === undefined) {
-    row = new Int32Array(valueTotal(layout));
-    rows.set(key, row);
+    row = takeRow(rows);
+    places.set(key, row);
   }
-  for (const value of values) bump(row, value, weight);
+  bumpCells(rows, row, values, weight);
   // An emptied row goes, so that what is left is what a rebuild would hold.
-  if (weight < 0 && row.every((n) => n === 0)) rows.delete(key);
+  if (cellCount(rows, row) > 0) return;
+  freeRow(rows, row);
+  places.delete(key);
 }

@@ -1,9 +1,9 @@
 import { addRecord, COUNT_UNIT, type Counts, retractRecord } from './counts';
-import { distinctFindings, flatValue } from './findings';
+import { distinctFindings } from './findings';
 import { createGroupShares } from './group-shares';
 import type { CodedRecord } from './layout';
 import { type Settings, USUAL_CLEARED, type ValueSettings } from './settings';
-import { stepCount, valueSteps } from './value-steps';
+import { stepCounts, valueSteps } from './value-steps';
 import { limitedWorth } from './value-shares';
 import { walkDown } from './walk-down';
 
@@ -47,10 +47,11 @@ function collectSamples(counts: Counts, settings: Settings, records: readonly Co
         const on = layout.onTarget[observable * layout.causeCount + cause] === 1;
         const group = shares(observable);
         const first = layout.valueStarts[observable] as number;
+        const counted = new Float64Array(layout.valueCounts[observable] as number);
         const numbers = steps.flatMap((step) => {
-          let total = 0;
-          for (let v = 0; v < (layout.valueCounts[observable] as number); v += 1) total += stepCount(step, first + v);
-          return [step.place, stepCount(step, flatValue(layout, finding)) / COUNT_UNIT, total / COUNT_UNIT];
+          stepCounts(counts, step, { first, end: first + counted.length, into: counted });
+          const total = counted.reduce((sum, n) => sum + n, 0);
+          return [step.place, (counted[value] as number) / COUNT_UNIT, total / COUNT_UNIT];
         });
         samples.push({
           observable,

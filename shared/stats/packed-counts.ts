@@ -1,7 +1,8 @@
 import { COUNT_UNIT, type Counts, createCounts, valueTotal } from './counts';
 import type { Layout } from './layout';
+import { bumpCells, forEachCell, takeRow } from './sparse-rows';
 
-export const PACKED_COUNTS_VERSION = 1;
+export const PACKED_COUNTS_VERSION = 2;
 
 /**
  * Counts as lists of small whole numbers, about half the size of their serialised form once compressed. A list is pairs of a step from
@@ -25,8 +26,8 @@ export function packCounts(counts: Counts): PackedCounts {
     version: PACKED_COUNTS_VERSION,
     shape: shapeOf(counts.layout),
     lists: listsOf(counts).map((cells) => packCells(cells)),
-    nodeRows: packRows(counts.nodeRows),
-    partRows: packRows(counts.partRows),
+    nodeRows: packRows(counts, counts.nodeRows),
+    partRows: packRows(counts, counts.partRows),
   };
 }
 
@@ -36,8 +37,8 @@ export function unpackCounts(layout: Layout, packed: PackedCounts): Counts {
   if (packed.shape.join() !== shapeOf(layout).join()) throw new Error('These counts belong to another vocabulary or catalogue.');
   const counts = createCounts(layout);
   listsOf(counts).forEach((cells, i) => unpackCells(packed.lists[i] ?? [], cells));
-  unpackRows(packed.nodeRows, counts.nodeRows, valueTotal(layout));
-  unpackRows(packed.partRows, counts.partRows, valueTotal(layout));
+  unpackRows(packed.nodeRows, counts, counts.nodeRows);
+  unpackRows(packed.partRows, counts, counts.partRows);
   return counts;
 }
 
@@ -63,33 +64,41 @@ function packCells(cells: Int32Array): number[] {
   return list;
 }
 
-function unpackCells(list: readonly number[], into: Int32Array, from = 0, to = list.length): void {
+function unpackCells(list: readonly number[], into: Int32Array): void {
   let index = 0;
-  for (let at = from; at < to; at += 2) {
+  for (let at = 0; at < list.length; at += 2) {
     index += list[at] as number;
     into[index] = unpackCount(list[at + 1] as number);
   }
 }
 
-function packRows(rows: ReadonlyMap<number, Int32Array>): number[] {
+function packRows({ rows }: Counts, places: ReadonlyMap<number, number>): number[] {
   const packed: number[] = [];
   let before = 0;
-  for (const [key, row] of [...rows].sort((a, b) => a[0] - b[0])) {
-    const cells = packCells(row);
+  for (const [key, row] of [...places].sort((a, b) => a[0] - b[0])) {
+    const cells: number[] = [];
+    let value = 0;
+    forEachCell(rows, row, (at, count) => {
+      cells.push(at - value, packCount(count));
+      value = at;
+    });
     packed.push(key - before, cells.length, ...cells);
     before = key;
   }
   return packed;
 }
 
-function unpackRows(packed: readonly number[], rows: Map<number, Int32Array>, values: number): void {
+function unpackRows(packed: readonly number[], { rows }: Counts, places: Map<number, number>): void {
   let key = 0;
   for (let at = 0; at < packed.length; ) {
     key += packed[at] as number;
     const end = at + 2 + (packed[at + 1] as number);
-    const row = new Int32Array(values);
-    unpackCells(packed, row, at + 2, end);
-    rows.set(key, row);
-    at = end;
+    const row = takeRow(rows);
+    let value = 0;
+    for (at += 2; at < end; at += 2) {
+      value += packed[at] as number;
+      bumpCells(rows, row, [value], unpackCount(packed[at + 1] as number));
+    }
+    places.set(key, row);
   }
 }

@@ -4,6 +4,7 @@ import { distinctFindings } from './findings';
 import type { CodedFinding, Layout } from './layout';
 import { normaliseLogScores, scoreFindings } from './score';
 import { defaultSettings } from './settings';
+import { readCells } from './sparse-rows';
 
 /**
  * Plain naive Bayes with add-one smoothing of priors and shares, device and proof ignored, exponents 1, nothing mixed
@@ -57,12 +58,14 @@ function addOneColumn(counts: Counts, { observable, value }: CodedFinding): Floa
   const K = layout.valueCounts[observable] as number;
   const start = layout.valueStarts[observable] as number;
   const column = new Float64Array(layout.causeCount + 1).fill(-Math.log(K));
+  const counted = new Float64Array(K);
   for (let c = 0; c < layout.causeCount; c += 1) {
     const row = counts.nodeRows.get(c);
     if (row === undefined) continue;
-    let observed = 0;
-    for (let v = 0; v < K; v += 1) observed += row[start + v] as number;
-    column[c] = Math.log(((row[start + value] as number) / COUNT_UNIT + 1) / (observed / COUNT_UNIT + K));
+    counted.fill(0);
+    readCells(counts.rows, row, { first: start, end: start + K, into: counted, sign: 1 });
+    const observed = counted.reduce((sum, n) => sum + n, 0);
+    column[c] = Math.log(((counted[value] as number) / COUNT_UNIT + 1) / (observed / COUNT_UNIT + K));
   }
   return column;
 }

@@ -22,6 +22,6 @@ export function sliceCounts(counts: Counts, device: number): Counts {
   };
 }
 
-function kept(rows: ReadonlyMap<number, Int32Array>, wanted: (key: number) => boolean): Map<number, Int32Array> {
+function kept(rows: ReadonlyMap<number, number>, wanted: (key: number) => boolean): Map<number, number> {
   return new Map([...rows].filter(([key]) => wanted(key)));
 }

@@ -3,7 +3,7 @@ import { createGroupShares, type GroupShares } from './group-shares';
 import type { Layout } from './layout';
 import { type LogMoments, logShareMoments } from './log-share-moments';
 import type { Settings, ValueSettings } from './settings';
-import { PART_PLACE, stepCount, type ValueStep, valueSteps } from './value-steps';
+import { PART_PLACE, stepCounts, type ValueStep, valueSteps } from './value-steps';
 
 /**
  * P(v | cause, device) of some values of one observable: `share[c * values + i]`, c up to and with the unlisted cause;
@@ -30,7 +30,8 @@ type Input = {
  * each nearer step as a Dirichlet prior whose strength 1/(1/worth + 1/concentration) is limited by how much devices
  * differ there. It starts at the shares of the cause's group (about the cause, or not).
  */
-export function valueShares(layout: Layout, { settings, stepsOf, shares, observable, values }: Input): ValueShares {
+export function valueShares(counts: Counts, { settings, stepsOf, shares, observable, values }: Input): ValueShares {
+  const { layout } = counts;
   const C = layout.causeCount;
   const V = values.length;
   const first = layout.valueStarts[observable] as number;
@@ -40,6 +41,7 @@ export function valueShares(layout: Layout, { settings, stepsOf, shares, observa
   const unit = COUNT_UNIT;
   const share = new Float64Array((C + 1) * V);
   const worths = new Float64Array(C + 1);
+  const counted = new Float64Array(end - first);
   for (let c = 0; c < C; c += 1) {
     const on = layout.onTarget[observable * C + c] === 1;
     const from = on ? shares.on : shares.off;
@@ -48,13 +50,14 @@ export function valueShares(layout: Layout, { settings, stepsOf, shares, observa
     for (const step of stepsOf(c)) {
       worth = limitedWorth(worth, step.place, kind);
       if (step.add.length === 0) continue;
+      stepCounts(counts, step, { first, end, into: counted });
       let total = 0;
-      for (let flat = first; flat < end; flat += 1) total += stepCount(step, flat);
+      for (const n of counted) total += n;
       if (total === 0) continue;
       total /= unit;
       for (let i = 0; i < V; i += 1) {
-        const counted = stepCount(step, first + (values[i] as number)) / unit;
-        share[c * V + i] = (counted + worth * (share[c * V + i] as number)) / (total + worth);
+        const n = (counted[values[i] as number] as number) / unit;
+        share[c * V + i] = (n + worth * (share[c * V + i] as number)) / (total + worth);
       }
       worth += total;
     }
@@ -132,7 +135,7 @@ export function createValueShares(counts: Counts, settings: Settings): SharesOf 
       const every = Array.from({ length: layout.valueCounts[observable] as number }, (_, v) => v);
       const whole = value === undefined || layout.clearing?.[observable] === 1;
       const values = whole ? every : [value];
-      const plain = valueShares(layout, { settings, stepsOf, shares: groups(observable), observable, values });
+      const plain = valueShares(counts, { settings, stepsOf, shares: groups(observable), observable, values });
       const table = clearInFull(layout, { table: plain.share, observable, weight: settings.weights[observable] as number });
       const computed = { share: whole && value !== undefined ? column(table, every.length, value) : table, worth: plain.worth };
       let moments: LogMoments | undefined;

@@ -1,0 +1,54 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { bumpCells, cellCount, createSparseRows, forEachCell, freeRow, readCells, takeRow } from '../../shared/stats/sparse-rows';
+
+const change = fc.record({
+  row: fc.nat({ max: 4 }),
+  keys: fc.uniqueArray(fc.nat({ max: 60 }), { maxLength: 40 }).map((keys) => keys.sort((a, b) => a - b)),
+  by: fc.constantFrom(-600, -60, 60, 600),
+});
+
+describe('sparse rows', () => {
+  it('hold what plain maps hold, after any changes, and nothing that is zero', () => {
+    fc.assert(
+      fc.property(fc.array(change, { maxLength: 40 }), fc.nat({ max: 60 }), (changes, first) => {
+        const store = createSparseRows();
+        const rows = [0, 1, 2, 3, 4].map(() => takeRow(store));
+        const plain = rows.map(() => new Map<number, number>());
+        for (const { row, keys, by } of changes) {
+          bumpCells(store, rows[row] as number, keys, by);
+          for (const key of keys) plain[row]?.set(key, (plain[row]?.get(key) ?? 0) + by);
+        }
+        plain.forEach((map, row) => {
+          const expected = [...map].filter(([, n]) => n !== 0).sort((a, b) => a[0] - b[0]);
+          const cells: [number, number][] = [];
+          forEachCell(store, rows[row] as number, (key, count) => cells.push([key, count]));
+          expect(cells).toEqual(expected);
+          expect(cellCount(store, rows[row] as number)).toBe(expected.length);
+          const into = new Float64Array(10);
+          readCells(store, rows[row] as number, { first, end: first + 10, into, sign: -1 });
+          expect([...into]).toEqual(Array.from({ length: 10 }, (_, i) => 0 - (map.get(first + i) ?? 0)));
+        });
+      }),
+      { numRuns: 200, seed: 4 },
+    );
+  });
+
+  it('use the number of a freed row again, empty', () => {
+    const store = createSparseRows();
+    const row = takeRow(store);
+    bumpCells(store, row, [1, 2, 3], 600);
+    freeRow(store, row);
+    expect(takeRow(store)).toBe(row);
+    expect(cellCount(store, row)).toBe(0);
+  });
+
+  it('keep more cells than one block has room for', () => {
+    const store = createSparseRows();
+    const rows = Array.from({ length: 40 }, () => takeRow(store));
+    for (let key = 0; key < 3_000; key += 1) for (const row of rows) bumpCells(store, row, [key * 3], key + 1);
+    const into = new Float64Array(4);
+    readCells(store, rows[39] as number, { first: 8_994, end: 8_998, into, sign: 1 });
+    expect([...into]).toEqual([2_999, 0, 0, 3_000]);
+  });
+});
