@@ -4,6 +4,7 @@ import { evaluateCommand } from './commands/evaluate-command';
 import { exportCommand } from './commands/export-command';
 import { fitCommand } from './commands/fit-command';
 import { importCommand } from './commands/import-command';
+import { logCommand } from './commands/log-command';
 import { lookupCommand } from './commands/lookup-command';
 import { planCommand } from './commands/plan-command';
 import { userCommand } from './commands/user-command';
@@ -16,7 +17,16 @@ Exit code: 0 done, 1 refused or failed, 2 typed wrong. Errors go to standard err
 /** The whole command line over the given world. */
 export function createProgram(io: CommandIo): Command {
   const program = new Command('cli').description('The casebook from the command line.').addHelpText('after', HELP);
-  const commands = [lookupCommand, planCommand, importCommand, exportCommand, evaluateCommand, fitCommand, userCommand];
+  const commands = [
+    lookupCommand,
+    planCommand,
+    importCommand,
+    exportCommand,
+    evaluateCommand,
+    fitCommand,
+    logCommand,
+    userCommand,
+  ];
   for (const create of commands) program.addCommand(create(io));
   for (const command of [program, ...program.commands, ...program.commands.flatMap((group) => group.commands)]) {
     command.exitOverride().configureOutput({ writeOut: io.out, writeErr: io.err });

@@ -1,8 +1,9 @@
-import type { PrismaClient } from '../../prisma/generated/client';
+import type { Prisma, PrismaClient } from '../../prisma/generated/client';
 import type { CaseRecord } from '../../shared/schemas/case';
 import { appendEvent } from '../repositories/event-log-repository';
 import { type IncomingCase, insertCases } from '../repositories/insert-cases';
 import { enterQueue } from '../repositories/waiting-cases';
+import { appendLog } from './log/append-log';
 
 export type ImportInput = {
   cases: readonly Omit<IncomingCase, 'status'>[];
@@ -31,10 +32,17 @@ export async function importCases(db: PrismaClient, input: ImportInput): Promise
         options,
       );
       if (!accept) await enterQueue(tx, added.map((record) => record.id), now);
+      if (accept && added.length > 0) await logAccepted(tx, added.length, input);
       const detail = `${added.length} of ${cases.length} cases from ${source} entered as ${status}.`;
       await appendEvent(tx, { id: newId(), at: now, kind: accept ? 'import-accepted' : 'import', actor, detail });
       return added;
     },
     { timeout: LONGEST_IMPORT_MS, maxWait: 30_000 },
   );
+}
+
+/** Accepting without review is a decision like any other. */
+async function logAccepted(tx: Prisma.TransactionClient, cases: number, { now }: ImportInput): Promise<void> {
+  const subject = { kind: 'casebook', id: 'casebook' } as const;
+  await appendLog(tx, { at: now, kind: 'cases-imported', actorId: null, subject, detail: { cases } });
 }

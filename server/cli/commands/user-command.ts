@@ -66,7 +66,7 @@ function roleCommand(io: CommandIo): Command {
     .action(async (name: string, role: string) => {
       if (!ROLES.some((known) => known === role)) throw new CommandError(`The role must be one of ${ROLES.join(', ')}.`, 'usage');
       const account = await accountNamed(io, name);
-      await setRole(io.db(), account.id, role as Role);
+      await setRole(io.db(), account.id, role as Role, { by: null, now: io.now() });
       io.out(`${account.name} is now ${role}.\n`);
     });
 }

@@ -104,7 +104,7 @@ export const accountRouter = router({
 
   setRole: keeperProcedure.input(setRoleSchema).mutation(async ({ ctx, input }) => {
     if (!can(ctx.actor, 'account.set-role', { ownerId: input.accountId })) throw new AppError('not-allowed');
-    await setRole(ctx.db, input.accountId, input.role);
+    await setRole(ctx.db, input.accountId, input.role, { by: ctx.actor.id, now: new Date() });
   }),
 
   /** Makes a one-time link for a new password. @returns the page's address on this site */

@@ -236,14 +236,16 @@ describe('accountData', () => {
 });
 
 describe('a stored case', () => {
-  it('names its contributor in no table but the link', async () => {
-    const { db } = await submitted();
+  it('names its contributor in no table but the link and the key that goes with it', async () => {
+    const { db, id, caller } = await submitted();
     const tables = await db.$queryRaw<{ name: string }[]>`SELECT name FROM sqlite_master WHERE type = 'table'`;
     const naming: string[] = [];
     for (const { name } of tables) {
       const rows = await db.$queryRawUnsafe<Record<string, unknown>[]>(`SELECT * FROM "${name}"`);
       if (rows.some((row) => Object.values(row).includes('one'))) naming.push(name);
     }
-    expect(naming.sort()).toEqual(['PostedCase', 'User']);
+    expect(naming.sort()).toEqual(['PersonKey', 'PostedCase', 'User']);
+    await caller.submission.cutLink({ id });
+    expect(await db.personKey.findMany({ where: { userId: 'one' }, select: { caseId: true } })).toEqual([{ caseId: '' }]);
   });
 });

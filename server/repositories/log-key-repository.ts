@@ -1,0 +1,51 @@
+import type { Db } from '../db';
+
+/** What a person's key is for: a case that they have posted, or everything else that they do. */
+export type PersonKeyOwner = { userId: string; caseId: string | null };
+
+/**
+ * The key of a person for one of their cases, or for everything else; `newKey` makes it at its first use. Null where the
+ * person, or the link to the case, is not there any more.
+ */
+export async function findPersonKey(db: Db, { userId, caseId }: PersonKeyOwner, newKey: () => string): Promise<string | null> {
+  const where = { userId_caseId: { userId, caseId: caseId ?? '' } };
+  const row = await db.personKey.findUnique({ where, select: { key: true } });
+  if (row === null || row.key !== null) return row?.key ?? null;
+  const key = newKey();
+  await db.personKey.update({ where, data: { key }, select: { id: true } });
+  return key;
+}
+
+/** Commitment to a subject, or null where no entry is about it yet. */
+export async function findSubjectCommitment(db: Db, kind: string, subjectId: string): Promise<string | null> {
+  const row = await db.subjectKey.findUnique({
+    where: { kind_subjectId: { kind, subjectId } },
+    select: { commitment: true },
+  });
+  return row?.commitment ?? null;
+}
+
+/** Keeps the key of a subject with the commitment made by it. */
+export async function insertSubjectKey(
+  db: Db,
+  row: { kind: string; subjectId: string; key: string; commitment: string },
+): Promise<void> {
+  await db.subjectKey.create({ data: row, select: { kind: true } });
+}
+
+/** Ids of the keys that were destroyed, in order. They are random and say nothing about anybody. */
+export async function listDestroyedKeys(db: Db): Promise<string[]> {
+  return (await db.destroyedKey.findMany({ orderBy: { id: 'asc' }, select: { id: true } })).map(({ id }) => id);
+}
+
+/** Remembers keys as destroyed. */
+export async function insertDestroyedKeys(db: Db, ids: readonly string[]): Promise<void> {
+  for (const id of ids) await db.destroyedKey.upsert({ where: { id }, create: { id }, update: {}, select: { id: true } });
+}
+
+/** Whose keys are remembered as destroyed and are there all the same: only a restored backup has such. */
+export async function findReturnedKeys(db: Db): Promise<PersonKeyOwner[]> {
+  const rows = await db.$queryRaw<{ userId: string; caseId: string }[]>`
+    SELECT "userId", "caseId" FROM "PersonKey" WHERE "id" IN (SELECT "id" FROM "DestroyedKey") ORDER BY "id"`;
+  return rows.map(({ userId, caseId }) => ({ userId, caseId: caseId === '' ? null : caseId }));
+}
