@@ -16,6 +16,8 @@ const config: NextConfig = {
   typescript: { ignoreBuildErrors: true },
   // Native binding, and the query compiler that is loaded beside it: both stay outside the bundle.
   serverExternalPackages: ['better-sqlite3', '@prisma/client', '@prisma/adapter-better-sqlite3', 'pino', 'prom-client'],
+  // A photo passes through the proxy whole: see PHOTO_LIMITS in shared/schemas/photo.ts.
+  experimental: { proxyClientMaxBodySize: '16mb' },
   turbopack: { root: import.meta.dirname },
   // Where programs that watch a site look by custom.
   rewrites: async () => [

@@ -1,10 +1,12 @@
 import { AppError } from '../../shared/errors';
 import type { Db } from '../db';
 import { deleteAccountRows, findAccount, listSessions } from '../repositories/account-repository';
+import type { PhotoPlace } from '../services/photo-tidy';
 import { postedData } from '../services/submit-list';
 
 /** Everything that the site holds about an account, for its owner. */
-export async function accountData(db: Db, userId: string) {
+export async function accountData(place: PhotoPlace, userId: string) {
+  const { db } = place;
   const account = await findAccount(db, userId);
   if (account === null) throw new AppError('sign-in-needed');
   return {
@@ -14,7 +16,7 @@ export async function accountData(db: Db, userId: string) {
       from: createdAt.toISOString(),
       until: expiresAt.toISOString(),
     })),
-    ...(await postedData(db, userId)),
+    ...(await postedData(place, userId)),
   };
 }
 

@@ -11,6 +11,7 @@ import { keepRevision } from '../repositories/case-revisions';
 import { findSameContent, replaceContent, replaceReviewNotes } from '../repositories/submission-contents';
 import { deleteDraft, deleteDraftsOfCase } from '../repositories/submission-drafts';
 import { findOwner, insertLink } from '../repositories/submission-links';
+import { lostPhotos, takePhotos } from './photo-hand-over';
 import { moveCase, monthOf, ownMove } from './review/move-case';
 import { checkDocument } from './submit-check';
 import { inTransaction } from './submit-transaction';
@@ -38,13 +39,20 @@ export async function submitCase(db: Db, model: CasebookModel, input: SubmitInpu
   const checked = checkDocument(model, input);
   if ('kind' in checked) return checked;
   return inTransaction(db, async (tx) => {
+    const lost = await lostPhotos(tx, input);
+    if (lost.length > 0) return { kind: 'problems', problems: lost };
     const there = await sameSubmission(tx, checked.content, input);
-    if (input.draftId !== null) await deleteDraft(tx, input.actor.id, input.draftId);
-    if (there !== null) return there;
+    if (there?.kind === 'submitted') await takePhotos(tx, there.id, input);
+    if (there !== null) {
+      if (input.draftId !== null) await deleteDraft(tx, input.actor.id, input.draftId);
+      return there;
+    }
     const id = input.newId();
     await insertCases(tx, [{ id, content: checked.content, status: 'draft' }], { newId: input.newId });
     await insertLink(tx, id, input.actor.id);
     await replaceReviewNotes(tx, id, checked.proposals, checked.marks);
+    await takePhotos(tx, id, input);
+    if (input.draftId !== null) await deleteDraft(tx, input.actor.id, input.draftId);
     return { kind: 'submitted', id, status: await moveCase(tx, { id, status: 'draft' }, ownMove('submit', input)) };
   });
 }
@@ -58,11 +66,14 @@ export async function resubmitCase(db: Db, model: CasebookModel, id: string, inp
   return inTransaction(db, async (tx) => {
     const { status, content } = await getOwnCase(tx, input.actor, id);
     requireMove(input.actor, 'submit', status);
+    const lost = await lostPhotos(tx, input);
+    if (lost.length > 0) return { kind: 'problems', problems: lost };
     const month = monthOf(input.now);
     await keepRevision(tx, id, { content, writer: 'contributor', month });
     await replaceContent(tx, id, status, checked.content);
     await replaceReviewNotes(tx, id, checked.proposals, checked.marks);
     await keepRevision(tx, id, { content: checked.content, writer: 'contributor', month });
+    await takePhotos(tx, id, input);
     await deleteDraftsOfCase(tx, id);
     return { kind: 'submitted', id, status: await moveCase(tx, { id, status }, ownMove('submit', input)) };
   });

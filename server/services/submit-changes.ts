@@ -3,41 +3,53 @@ import { draftOfContent } from '../../shared/domain/submission/draft-of-content'
 import { AppError } from '../../shared/errors';
 import { PROPOSAL_KINDS, type ProposalKind } from '../../shared/schemas/submission';
 import type { CaseStatus } from '../../shared/schemas/case';
+import { PHOTO_LIMITS } from '../../shared/schemas/photo';
 import type { Db } from '../db';
+import { copyPhotoFiles } from '../photos/photo-files';
+import { deletePhotosOfCase, insertPhoto, listPhotosOfCase } from '../repositories/photo-repository';
 import { listMarks, listProposals } from '../repositories/submission-contents';
 import { deleteDraftsOfCase, findDraftOfCase, insertDraft } from '../repositories/submission-drafts';
 import { deleteLink } from '../repositories/submission-links';
 import { moveCase, ownMove } from './review/move-case';
 import { getOwnCase, requireMove } from './submit-case';
+import type { PhotoPlace } from './photo-tidy';
 import { inTransaction } from './submit-transaction';
 
 type ChangeInput = { actor: Actor; id: string; now: Date };
 
-/** Takes a case back before it is published. Throws `submission-not-found` and `move-not-possible`. */
+/** Takes a case back before it is published; its photos go for good. Throws `submission-not-found` and `move-not-possible`. */
 export function withdrawCase(db: Db, { actor, id, now }: ChangeInput): Promise<CaseStatus> {
   return inTransaction(db, async (tx) => {
     const { status } = await getOwnCase(tx, actor, id);
     requireMove(actor, 'withdraw', status);
     await deleteDraftsOfCase(tx, id);
+    await deletePhotosOfCase(tx, id);
     return moveCase(tx, { id, status }, ownMove('withdraw', { now }));
   });
 }
 
 /** Opens a case for the changes that were asked for, and returns the id of the draft that holds them. */
-export function startChanges(db: Db, input: ChangeInput & { newId: () => string }): Promise<string> {
+export async function startChanges(place: PhotoPlace, input: ChangeInput & { newId: () => string }): Promise<string> {
   const { actor, id, now, newId } = input;
-  return inTransaction(db, async (tx) => {
+  return inTransaction(place.db, async (tx) => {
     const { status, content } = await getOwnCase(tx, actor, id);
     requireMove(actor, 'save', status);
     const there = await findDraftOfCase(tx, actor.id, id);
     if (there !== null) return there.id;
     const proposals = (await listProposals(tx, id)).map((p) => ({ ...p, kind: kindOf(p.kind) }));
     const document = draftOfContent(content, proposals, newId);
+    const photos = (await listPhotosOfCase(tx, id)).map((photo) => ({ ...photo, from: photo.id, id: newId() }));
+    document.photos = photos.map((photo) => ({ id: photo.id, alt: photo.alt }));
     // What was kept last time need not be settled again.
-    const texts: Record<string, string> = { narrative: content.narrative, ...proposalTexts(proposals) };
+    const texts: Record<string, string> = { narrative: content.narrative, ...proposalTexts(proposals), ...altTexts(photos) };
     document.kept = (await listMarks(tx, id)).map(({ field, start, end }) => (texts[field] ?? '').slice(start, end));
     const draft = { id: newId(), document: JSON.stringify(document), caseId: id, updatedAt: now };
     await insertDraft(tx, actor.id, draft);
+    for (const { from, id: to, alt, width, height } of photos) {
+      // The draft has photos of its own: discarded, it takes nothing from the case.
+      await copyPhotoFiles(place.photoFolder, { from, to, now });
+      await insertPhoto(tx, { id: to, draftId: draft.id, altText: alt, width, height }, PHOTO_LIMITS.count);
+    }
     return draft.id;
   });
 }
@@ -48,6 +60,10 @@ export function cutLink(db: Db, actor: Actor, id: string): Promise<void> {
     if (!(await deleteLink(tx, id, actor.id))) throw new AppError('submission-not-found');
     await deleteDraftsOfCase(tx, id);
   });
+}
+
+function altTexts(photos: readonly { alt: string }[]): Record<string, string> {
+  return Object.fromEntries(photos.map(({ alt }, i) => [`photos.${i}.alt`, alt]));
 }
 
 function proposalTexts(proposals: { word: string; meaning: string }[]): Record<string, string> {

@@ -20,11 +20,12 @@ export function checkDocument(
     ...document,
     narrative: document.narrative.trim(),
     proposals: document.proposals.map((p) => ({ ...p, word: p.word.trim(), meaning: p.meaning.trim() })),
+    photos: document.photos.map((p) => ({ ...p, alt: p.alt.trim() })),
   };
   const { content, problems } = checkSubmission(model.words, draft, monthOf(now));
   if (content === null) return { kind: 'problems', problems };
   // The other texts of the form do not become part of the case: they were read into its closed terms.
-  const found = detailsIn(model, draft).filter(({ field }) => field === 'narrative' || field.startsWith('proposals.'));
+  const found = detailsIn(model, draft).filter(({ field }) => /^(narrative$|proposals\.|photos\.|readings\.\d+\.pin$)/.test(field));
   const open = openDetails(draft, found);
   if (open.length > 0) return { kind: 'details', details: open };
   return {

@@ -2,6 +2,7 @@ import type { CasebookModel } from '../../shared/domain/casebook/casebook-model'
 import { openDetails } from '../../shared/domain/submission/draft-texts';
 import { type DraftDocument, draftDocumentSchema, type FoundDetail } from '../../shared/schemas/submission';
 import type { Db } from '../db';
+import { listPhotosOfDraft } from '../repositories/photo-repository';
 import { countDrafts, findDraft, insertDraft, updateDraft } from '../repositories/submission-drafts';
 import { detailsIn, withoutDetails } from './submit-details';
 
@@ -41,5 +42,14 @@ export async function openDraft(db: Db, ownerId: string, id: string): Promise<Op
   if (stored === null) return null;
   const parsed = draftDocumentSchema.safeParse(JSON.parse(stored.document));
   if (!parsed.success) return null;
-  return { id, caseId: stored.caseId, savedAt: stored.updatedAt.toISOString(), document: parsed.data };
+  const document = { ...parsed.data, photos: await presentPhotos(db, id, parsed.data.photos) };
+  return { id, caseId: stored.caseId, savedAt: stored.updatedAt.toISOString(), document };
+}
+
+/** Photos as the form had them, without those that were taken out, and with those added after its last save. */
+async function presentPhotos(db: Db, draftId: string, listed: DraftDocument['photos']): Promise<DraftDocument['photos']> {
+  const there = await listPhotosOfDraft(db, draftId);
+  const kept = listed.filter(({ id }) => there.some((photo) => photo.id === id));
+  const added = there.filter(({ id }) => !kept.some((photo) => photo.id === id));
+  return [...kept, ...added.map(({ id, alt }) => ({ id, alt }))];
 }

@@ -9,6 +9,8 @@ const createSubmitLimits = () => ({
   save: limit(60, MINUTE),
   /** Words read into the vocabulary, by address: the form asks while signed out, too. */
   readFrom: limit(60, MINUTE),
+  /** Pictures take the machine's time. */
+  photo: limit(60, HOUR),
   submit: limit(30, HOUR),
   submitFrom: limit(60, HOUR),
   /** Everything else that changes a submission. */

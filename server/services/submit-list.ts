@@ -4,12 +4,16 @@ import type { Actor } from '../../shared/domain/can/can';
 import { CASE_EVENTS, type CaseEvent, mayMove } from '../../shared/domain/submission/next-status';
 import type { CaseView } from '../../shared/schemas/case-view';
 import { draftDocumentSchema } from '../../shared/schemas/submission';
+import type { PhotoView } from '../../shared/schemas/photo';
 import type { Db } from '../db';
+import { readPhotoFile } from '../photos/photo-files';
 import { findCase } from '../repositories/case-repository';
 import { listProposals, type StoredProposal } from '../repositories/submission-contents';
+import { listPhotosOfCase, listPhotosOfDraft } from '../repositories/photo-repository';
 import { listDrafts } from '../repositories/submission-drafts';
 import { listStatusChanges, type StatusChange } from '../repositories/submission-history';
 import { listPosted } from '../repositories/submission-links';
+import type { PhotoPlace } from './photo-tidy';
 
 /** A draft on its owner's list. `caseId`: the case whose changes it holds. */
 export type DraftLine = {
@@ -54,13 +58,18 @@ function draftLine(model: CasebookModel, draft: Awaited<ReturnType<typeof listDr
 }
 
 /** What the site holds of an account's cases: its drafts, and every case that is still linked to it, whole. */
-export async function postedData(db: Db, userId: string) {
-  const drafts = (await listDrafts(db, userId)).map(({ id, caseId, document, updatedAt }) => ({
-    id,
-    changesTo: caseId,
-    savedAt: updatedAt.toISOString(),
-    document: JSON.parse(document) as unknown,
-  }));
+export async function postedData(place: PhotoPlace, userId: string) {
+  const { db } = place;
+  const drafts = [];
+  for (const { id, caseId, document, updatedAt } of await listDrafts(db, userId)) {
+    drafts.push({
+      id,
+      changesTo: caseId,
+      savedAt: updatedAt.toISOString(),
+      document: JSON.parse(document) as unknown,
+      photos: await withPictures(place, await listPhotosOfDraft(db, id)),
+    });
+  }
   const cases = [];
   for (const { id, status } of await listPosted(db, userId)) {
     const record = await findCase(db, id);
@@ -70,7 +79,18 @@ export async function postedData(db: Db, userId: string) {
       content: record?.content ?? null,
       history: await listStatusChanges(db, id),
       proposedWords: await listProposals(db, id),
+      photos: await withPictures(place, await listPhotosOfCase(db, id)),
     });
   }
   return { drafts, cases };
+}
+
+/** Photos with their pictures, as data addresses that a browser opens (RFC 2397). */
+async function withPictures({ photoFolder }: PhotoPlace, photos: readonly PhotoView[]) {
+  const whole = [];
+  for (const photo of photos) {
+    const bytes = await readPhotoFile(photoFolder, photo.id, 'large');
+    whole.push({ ...photo, picture: bytes && `data:image/webp;base64,${Buffer.from(bytes).toString('base64')}` });
+  }
+  return whole;
 }

@@ -2,7 +2,10 @@
 import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { applyMigrations } from '../../prisma/migrations';
+import { createDb } from '../db';
 import { getEnv } from '../env';
+import { photoFolderOf } from '../photos/photo-files';
+import { sweepPhotos } from '../services/photo-tidy';
 import { openSqlite } from '../sqlite';
 
 try {
@@ -13,6 +16,10 @@ try {
   const count = (table: string) => database.prepare(`select count(*) from "${table}"`).pluck().get();
   console.log(JSON.stringify({ applied, cases: count('CaseFile'), vocabulary: count('Symptom') }));
   database.close();
+  // Nothing serves photos yet: what belongs to none can go.
+  const db = createDb(databaseUrl);
+  await sweepPhotos({ db, photoFolder: photoFolderOf(databaseFile) });
+  await db.$disconnect();
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);
   process.exitCode = 1;

@@ -4,6 +4,7 @@ import { getCasebook } from '../casebook/current-casebook';
 import type { Casebook } from '../casebook/load-casebook';
 import { type Db, getDb } from '../db';
 import { getEnv } from '../env';
+import { photoFolderOf } from '../photos/photo-files';
 import { type RequestFacts, requestFacts } from './request-facts';
 
 /** What every procedure gets. The casebook is loaded by the first that asks for it. */
@@ -13,6 +14,8 @@ export type Context = {
   /** The account that is signed in, with the role that it has now; null for nobody. */
   actor: Actor | null;
   request: RequestFacts;
+  /** Absolute path of the folder that holds the files of photos. */
+  photoFolder: string;
   /** Hands a cookie to the browser, as the text of a Set-Cookie header. */
   setCookie: (cookie: string) => void;
 };
@@ -25,6 +28,8 @@ export type Context = {
  */
 export async function createContext(headers: Headers, setCookie: (cookie: string) => void = () => {}): Promise<Context> {
   const db = getDb();
-  const request = requestFacts(headers, getEnv());
-  return { db, casebook: () => getCasebook(db), actor: await findActor(db, headers), request, setCookie };
+  const env = getEnv();
+  const request = requestFacts(headers, env);
+  const photoFolder = photoFolderOf(env.databaseFile);
+  return { db, casebook: () => getCasebook(db), actor: await findActor(db, headers), request, photoFolder, setCookie };
 }

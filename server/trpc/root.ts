@@ -3,6 +3,7 @@ import { accountRouter } from './routers/account-router';
 import { browseRouter } from './routers/browse-router';
 import { casebookRouter } from './routers/casebook-router';
 import { lookUpRouter } from './routers/look-up-router';
+import { photoRouter } from './routers/photo-router';
 import { planRouter } from './routers/plan-router';
 import { searchRouter } from './routers/search-router';
 import { reportRouter } from './routers/report-router';
@@ -14,6 +15,7 @@ export const appRouter = router({
   browse: browseRouter,
   casebook: casebookRouter,
   lookup: lookUpRouter,
+  photo: photoRouter,
   plan: planRouter,
   search: searchRouter,
   report: reportRouter,

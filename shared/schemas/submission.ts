@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { CASE_OUTCOMES, FIX_RESULTS, NARRATIVE_MAX_LENGTH, PROOFS, readingSchema } from './case';
+import { CASE_OUTCOMES, caseIdSchema, FIX_RESULTS, NARRATIVE_MAX_LENGTH, PROOFS } from './case';
+import { PHOTO_LIMITS } from './photo';
 import { QUESTION_TEXT_LENGTH } from './question';
 import { slugSchema } from './terms';
 
@@ -11,6 +12,7 @@ export const SUBMISSION_LIMITS = {
   causes: 6,
   afterChecks: 20,
   readings: 400,
+  pin: 16,
   proposals: 8,
   kept: 60,
   designators: 160,
@@ -62,6 +64,15 @@ const draftFixSchema = z.object({
     .max(SUBMISSION_LIMITS.fixesAtOnce, most(SUBMISSION_LIMITS.fixesAtOnce, 'fixes done together')),
   result: oneOf(FIX_RESULTS),
 });
+/** A reading at a pin, as typed. */
+const draftReadingSchema = z.object({
+  key: rowKey,
+  designator: text(SUBMISSION_LIMITS.short),
+  pin: text(SUBMISSION_LIMITS.pin),
+  /** A state or a number with its unit: `pulsing`, `4.62 V`. */
+  reading: text(SUBMISSION_LIMITS.short),
+});
+export type DraftReadingRow = z.infer<typeof draftReadingSchema>;
 export type DraftCheck = z.infer<typeof draftCheckSchema>;
 export type DraftFix = z.infer<typeof draftFixSchema>;
 export type DraftStep = DraftCheck | DraftFix;
@@ -90,9 +101,17 @@ export const draftDocumentSchema = z.object({
     .array(slugSchema)
     .max(SUBMISSION_LIMITS.afterChecks, most(SUBMISSION_LIMITS.afterChecks, 'checks after the repair')),
   soakMinutes: text(SUBMISSION_LIMITS.short),
-  /** Readings at pins, from a bench log; a form saved before there were any has none. */
-  readings: z.array(readingSchema).max(SUBMISSION_LIMITS.readings, most(SUBMISSION_LIMITS.readings, 'readings at pins')).default([]),
+  /** Readings at pins, as typed or from a bench log; a form saved before there were any has none. */
+  readings: z
+    .array(draftReadingSchema)
+    .max(SUBMISSION_LIMITS.readings, most(SUBMISSION_LIMITS.readings, 'readings'))
+    .default([]),
   narrative: text(SUBMISSION_LIMITS.narrative),
+  /** Photos that the draft holds, each with its words for those who cannot see it. */
+  photos: z
+    .array(z.object({ id: caseIdSchema, alt: text(PHOTO_LIMITS.alt) }))
+    .max(PHOTO_LIMITS.count, most(PHOTO_LIMITS.count, 'photos'))
+    .default([]),
   proposals: z.array(proposalSchema).max(SUBMISSION_LIMITS.proposals, most(SUBMISSION_LIMITS.proposals, 'proposed words')),
   /** Stretches found as personal details of which the contributor said that they are none. */
   kept: z.array(text(200)).max(SUBMISSION_LIMITS.kept, most(SUBMISSION_LIMITS.kept, 'stretches kept')),
@@ -130,6 +149,7 @@ export function emptyDraft(month: string): DraftDocument {
     soakMinutes: '',
     readings: [],
     narrative: '',
+    photos: [],
     proposals: [],
     kept: [],
   };

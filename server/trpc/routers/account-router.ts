@@ -21,6 +21,7 @@ import { setRole } from '../../accounts/set-role';
 import { signIn, signOut } from '../../accounts/sign-in';
 import { deleteSessions, findAccount, listAccounts } from '../../repositories/account-repository';
 import { hasEvent } from '../../repositories/event-log-repository';
+import { tidyPhotos } from '../../services/photo-tidy';
 import type { Context } from '../context';
 import { guestProcedure, keeperProcedure, router, signedInProcedure } from '../init';
 
@@ -89,14 +90,14 @@ export const accountRouter = router({
   }),
 
   /** Everything that the site holds about the account. */
-  download: signedInProcedure.query(({ ctx }) => accountData(ctx.db, ctx.actor.id)),
+  download: signedInProcedure.query(({ ctx }) => accountData(ctx, ctx.actor.id)),
 
   delete: signedInProcedure.input(deleteAccountSchema).mutation(async ({ ctx, input }): Promise<AccountOutcome> => {
     if (!(await isPasswordOf(ctx.db, ctx.actor.id, input.password))) {
       return { status: 'refused', fields: { password: 'This is not your password, so nothing was deleted.' } };
     }
     hand(ctx, await signOut(ctx.db, ctx.request.headers));
-    await deleteAccount(ctx.db, ctx.actor.id);
+    await tidyPhotos(ctx, ctx.actor.id, () => deleteAccount(ctx.db, ctx.actor.id));
     return { status: 'done' };
   }),
 

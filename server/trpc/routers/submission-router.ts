@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { findingLabel, findingValueLabel } from '../../../shared/domain/casebook/vocabulary-words';
 import { can } from '../../../shared/domain/can/can';
+import { caseRarity } from '../../../shared/domain/submission/case-rarity';
 import { AppError } from '../../../shared/errors';
-import { caseIdSchema } from '../../../shared/schemas/case';
+import { caseIdSchema, monthSchema } from '../../../shared/schemas/case';
+import { slugSchema } from '../../../shared/schemas/terms';
 import { draftDocumentSchema, SUBMISSION_LIMITS } from '../../../shared/schemas/submission';
 import { takeTurn } from '../../accounts/limits';
 import { randomCaseId } from '../../ids';
@@ -10,6 +12,7 @@ import { deleteDraft } from '../../repositories/submission-drafts';
 import { resubmitCase, submitCase } from '../../services/submit-case';
 import { cutLink, startChanges, withdrawCase } from '../../services/submit-changes';
 import { openDraft, saveDraft } from '../../services/submit-draft';
+import { tidyPhotos } from '../../services/photo-tidy';
 import { getSubmitLimits } from '../../services/submit-limits';
 import { listMine } from '../../services/submit-list';
 import type { Context } from '../context';
@@ -56,6 +59,11 @@ export const submissionRouter = router({
     };
   }),
 
+  /** Whether device and month single a case out among the published ones, and what would hide it. */
+  rarity: publicProcedure
+    .input(z.object({ device: slugSchema, month: monthSchema }))
+    .query(({ ctx, input }) => caseRarity(ctx.casebook.model, input)),
+
   /** Stores a form as it stands, for its owner alone. */
   saveDraft: contributorProcedure.input(saveInput).mutation(async ({ ctx, input }) => {
     await takeTurn(getSubmitLimits().save, ctx.actor.id);
@@ -72,7 +80,7 @@ export const submissionRouter = router({
 
   /** Removes a draft for good; one that is not there is as good as removed. */
   discardDraft: signedInProcedure.input(byId).mutation(async ({ ctx, input }) => {
-    await deleteDraft(ctx.db, ctx.actor.id, input.id);
+    await tidyPhotos(ctx, ctx.actor.id, () => deleteDraft(ctx.db, ctx.actor.id, input.id));
   }),
 
   /** Drafts and submissions of who asks. */
@@ -83,7 +91,10 @@ export const submissionRouter = router({
     await takeSubmitTurn(ctx);
     const { model } = await ctx.casebook();
     const { draftId, document } = input;
-    return submitCase(ctx.db, model, { actor: ctx.actor, draftId, document, now: new Date(), newId: randomCaseId });
+    const now = new Date();
+    return tidyPhotos(ctx, ctx.actor.id, () =>
+      submitCase(ctx.db, model, { actor: ctx.actor, draftId, document, now, newId: randomCaseId }),
+    );
   }),
 
   /** Sends a case to review again, after changes were asked for. */
@@ -91,24 +102,28 @@ export const submissionRouter = router({
     await takeSubmitTurn(ctx);
     const { model } = await ctx.casebook();
     const { id, draftId, document } = input;
-    return resubmitCase(ctx.db, model, id, { actor: ctx.actor, draftId, document, now: new Date(), newId: randomCaseId });
+    const now = new Date();
+    return tidyPhotos(ctx, ctx.actor.id, () =>
+      resubmitCase(ctx.db, model, id, { actor: ctx.actor, draftId, document, now, newId: randomCaseId }),
+    );
   }),
 
   /** Opens a case for the changes that were asked for; returns the draft to go on with. */
   startChanges: contributorProcedure.input(byId).mutation(async ({ ctx, input }) => {
     await takeChangeTurn(ctx.actor);
-    return { draftId: await startChanges(ctx.db, { actor: ctx.actor, id: input.id, now: new Date(), newId: randomCaseId }) };
+    return { draftId: await startChanges(ctx, { actor: ctx.actor, id: input.id, now: new Date(), newId: randomCaseId }) };
   }),
 
   /** Takes a case back before it is published. */
   withdraw: signedInProcedure.input(byId).mutation(async ({ ctx, input }) => {
     await takeChangeTurn(ctx.actor);
-    return { status: await withdrawCase(ctx.db, { actor: ctx.actor, id: input.id, now: new Date() }) };
+    const change = { actor: ctx.actor, id: input.id, now: new Date() };
+    return { status: await tidyPhotos(ctx, ctx.actor.id, () => withdrawCase(ctx.db, change)) };
   }),
 
   /** Cuts the link between a case and its contributor, for good. */
   cutLink: signedInProcedure.input(byId).mutation(async ({ ctx, input }) => {
     await takeChangeTurn(ctx.actor);
-    await cutLink(ctx.db, ctx.actor, input.id);
+    await tidyPhotos(ctx, ctx.actor.id, () => cutLink(ctx.db, ctx.actor, input.id));
   }),
 });

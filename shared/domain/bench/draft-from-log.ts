@@ -1,6 +1,7 @@
 import type { BenchEntry, BenchUnit } from '../../schemas/bench';
 import { type DraftDocument, type DraftStep, emptyDraft, SUBMISSION_LIMITS } from '../../schemas/submission';
 import type { VocabularyWords } from '../casebook/vocabulary-words';
+import { readingRow } from '../submission/draft-of-content';
 import { bodiesOf, pinReadings } from './bench-log';
 
 type Log = { unit: BenchUnit; entries: readonly BenchEntry[]; month: string; newKey: () => string };
@@ -28,7 +29,9 @@ export function draftFromLog(words: VocabularyWords, { unit, entries, month, new
     symptoms: [...symptoms].map(([symptom, present]) => ({ symptom, present })).slice(0, SUBMISSION_LIMITS.symptoms),
     symptomsComplete: unit.complete,
     steps: steps.slice(-SUBMISSION_LIMITS.steps),
-    readings: pinReadings(entries).slice(0, SUBMISSION_LIMITS.readings),
+    readings: pinReadings(entries)
+      .slice(0, SUBMISSION_LIMITS.readings)
+      .map((reading) => readingRow(reading, newKey())),
     ...endingOf(words, steps),
     afterRepairChecks: passedAfter(entries).slice(0, SUBMISSION_LIMITS.afterChecks),
     soakMinutes: soak === undefined ? '' : String(soak.minutes),

@@ -23,6 +23,7 @@ export function checkSubmission(words: VocabularyWords, draft: DraftDocument, no
     ...checkRepeats(read.content),
     ...checkMonth(read.content.month, nowMonth),
     ...checkProposals(draft),
+    ...checkPhotos(draft),
     ...enough,
   ];
   return problems.length === 0 ? read : { content: null, problems };
@@ -73,12 +74,11 @@ function checkBoard(place: DevicePlace | undefined, content: CaseContent): Field
       part(`steps.${i}.designator`, step.designator);
     } else step.fixes.forEach((fix, j) => part(`steps.${i}.fixes.${j}.designator`, fix.designator));
   });
+  content.readings.forEach((reading, i) => part(`readings.${i}.designator`, reading.designator));
   content.causes.forEach((cause, i) => {
     for (const designator of cause.designators) part(`causes.${i}.designators`, designator);
   });
   content.afterRepairChecks.forEach((slug, i) => check(`afterRepairChecks.${i}`, slug));
-  const strange = content.readings.find(({ designator }) => !parts.has(designator));
-  if (strange) part('readings', strange.designator);
   return problems;
 }
 
@@ -104,6 +104,14 @@ function checkMonth(month: string, nowMonth: string): FieldProblem[] {
     return [{ field: 'month', reason: 'This month has not come yet. Write the month in which the repair ended.' }];
   if (month < FIRST_MONTH) return [{ field: 'month', reason: `Write a month from ${FIRST_MONTH} on.` }];
   return [];
+}
+
+function checkPhotos(draft: DraftDocument): FieldProblem[] {
+  return draft.photos.flatMap(({ alt }, i) =>
+    alt.trim().length < 3
+      ? [{ field: `photos.${i}.alt`, reason: 'Say in a few words what the photo shows, for those who cannot see it.' }]
+      : [],
+  );
 }
 
 function checkProposals(draft: DraftDocument): FieldProblem[] {

@@ -1,6 +1,7 @@
 import { type CaseContent, caseContentSchema, designatorSchema } from '../../schemas/case';
-import type { DraftCheck, DraftDocument, DraftFix, FieldProblem } from '../../schemas/submission';
+import type { DraftCheck, DraftDocument, DraftFix, DraftReadingRow, FieldProblem } from '../../schemas/submission';
 import type { VocabularyWords } from '../casebook/vocabulary-words';
+import { readPin } from './read-pin';
 import { readNumber } from './read-number';
 
 /** A case as the form means it, or what keeps it from being one. */
@@ -31,7 +32,7 @@ export function contentOfDraft(words: VocabularyWords, draft: DraftDocument): Dr
     symptoms: draft.symptoms,
     symptomsComplete: draft.symptomsComplete,
     steps,
-    readings: draft.readings,
+    readings: draft.readings.map((row, i) => readingOf(row, (field, reason) => report(`readings.${i}.${field}`, reason))),
     causes: draft.causes.map(({ cause, designators }, i) => ({
       cause,
       designators: designatorsOf(designators, (reason) => report(`causes.${i}.designators`, reason)),
@@ -70,6 +71,16 @@ function fixOf(step: DraftFix, report: Report) {
     return { fix, designator: oneDesignator(designator, (reason) => report(`fixes.${i}.designator`, reason)) };
   });
   return { kind: 'fix' as const, fixes, result: step.result };
+}
+
+function readingOf(row: DraftReadingRow, report: Report) {
+  const designator = oneDesignator(row.designator, (reason) => report('designator', reason));
+  if (designator === null && row.designator.trim() === '') report('designator', 'Name the part, such as U14, or remove this row.');
+  const pin = row.pin.trim();
+  if (pin === '') report('pin', 'Write the number or the name of the pin.');
+  const { reason, ...read } = readPin(row.reading);
+  if (reason !== null) report('reading', reason);
+  return { designator, pin, ...read };
 }
 
 function oneDesignator(typed: string, report: (reason: string) => void): string | null {

@@ -1,5 +1,5 @@
-import type { CaseContent, CaseStep } from '../../schemas/case';
-import { type DraftDocument, type DraftStep, emptyDraft, type Proposal } from '../../schemas/submission';
+import type { CaseContent, CaseStep, Reading } from '../../schemas/case';
+import { type DraftDocument, type DraftReadingRow, type DraftStep, emptyDraft, type Proposal } from '../../schemas/submission';
 
 /** A stored case as the form shows it: the inverse of `contentOfDraft`. */
 export function draftOfContent(content: CaseContent, proposals: Omit<Proposal, 'key'>[], newKey: () => string): DraftDocument {
@@ -16,10 +16,15 @@ export function draftOfContent(content: CaseContent, proposals: Omit<Proposal, '
     outcome: content.outcome,
     afterRepairChecks: content.afterRepairChecks,
     soakMinutes: content.soakMinutes === null ? '' : String(content.soakMinutes),
-    readings: content.readings,
+    readings: content.readings.map((reading) => readingRow(reading, newKey())),
     narrative: content.narrative,
     proposals: proposals.map((proposal) => ({ key: newKey(), ...proposal })),
   };
+}
+
+/** A reading as the form shows it: its state, or its number with the unit. */
+export function readingRow({ designator, pin, state, value, unit }: Reading, key: string): DraftReadingRow {
+  return { key, designator, pin, reading: state ?? `${value} ${unit}` };
 }
 
 function stepOf(step: CaseStep, key: string): DraftStep {

@@ -32,7 +32,14 @@ export function mapTexts(draft: DraftDocument, change: (field: string, text: str
             })),
           },
     ),
+    readings: draft.readings.map((row, i) => ({
+      ...row,
+      designator: change(`readings.${i}.designator`, row.designator),
+      pin: change(`readings.${i}.pin`, row.pin),
+      reading: change(`readings.${i}.reading`, row.reading),
+    })),
     causes: draft.causes.map((cause, i) => ({ ...cause, designators: change(`causes.${i}.designators`, cause.designators) })),
+    photos: draft.photos.map((photo, i) => ({ ...photo, alt: change(`photos.${i}.alt`, photo.alt) })),
     proposals: draft.proposals.map((proposal, i) => ({
       ...proposal,
       word: change(`proposals.${i}.word`, proposal.word),

@@ -12,6 +12,7 @@ const PLACES: Record<string, string> = {
   soakMinutes: 'Soak time',
   readings: 'Readings at pins',
   narrative: 'Your words',
+  photos: 'Photos',
   proposals: 'New word',
   kept: 'Details kept',
 };
@@ -20,5 +21,7 @@ const PLACES: Record<string, string> = {
 export function placeOfField(field: string): string {
   const [first = '', second] = field.split('.');
   if (first === 'steps' && second !== undefined) return `Step ${Number(second) + 1}`;
+  if (first === 'readings' && second !== undefined) return `Reading ${Number(second) + 1}`;
+  if (first === 'photos' && second !== undefined) return `Photo ${Number(second) + 1}`;
   return PLACES[first] ?? 'The form';
 }

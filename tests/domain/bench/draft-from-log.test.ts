@@ -54,7 +54,7 @@ describe('a bench log', () => {
     expect(form.symptoms).toEqual([{ symptom: 'grey-screen', present: true }]);
     expect(form.steps.map((step) => step.kind)).toEqual(['check', 'fix']);
     expect(form).toMatchObject({ outcome: 'resolved', afterRepairChecks: ['rails-short-test'], soakMinutes: '90', narrative: 'Regulator was hot.' });
-    expect(form.readings).toEqual([{ designator: 'U1', pin: '11', state: 'high', value: null, unit: null }]);
+    expect(form.readings).toMatchObject([{ designator: 'U1', pin: '11', reading: 'high' }]);
     expect(JSON.stringify(form)).not.toContain('blue one');
   });
 

@@ -45,6 +45,8 @@ const cause = (over: object) => ({ causes: [{ cause: 'clock-crystal-stopped', de
 const word = (over: object) => ({
   proposals: [{ key: 'p', kind: 'symptom', word: 'Rolling stripes', meaning: 'Stripes that wander up the picture.', ...over }],
 });
+const reading = (over: object) => ({ readings: [{ key: 'r', designator: 'U5', pin: '3', reading: 'high', ...over }] });
+const photo = (over: object) => ({ photos: [{ id: 'aaaaaaaaaaaaaaaa', alt: 'The board from above', ...over }] });
 const many = <T>(count: number, make: (i: number) => T) => Array.from({ length: count }, (_, i) => make(i));
 
 /** What is sent over a good form, the field that the error stands at, and what it says. */
@@ -146,6 +148,20 @@ const TABLE: [string, object, string, RegExp][] = [
   ['a narrative without end', { narrative: 'x'.repeat(6001) }, 'narrative', /6001 characters/],
   ['a narrative that is a list', { narrative: ['a'] }, 'narrative', /./],
   ['own words without end', { ownWords: 'x'.repeat(2001) }, 'ownWords', /characters/],
+  ['a reading at no part', reading({ designator: ' ' }), 'readings.0.designator', /name the part/i],
+  ['a reading at a part that is not on the board', reading({ designator: 'U99' }), 'readings.0.designator', /no U99/],
+  ['a reading at no pin', reading({ pin: '' }), 'readings.0.pin', /pin/],
+  ['a pin without end', reading({ pin: '3'.repeat(17) }), 'readings.0.pin', /17 characters/],
+  ['a reading that was not taken', reading({ reading: '' }), 'readings.0.reading', /remove this row/],
+  ['a reading that is no state', reading({ reading: 'warm' }), 'readings.0.reading', /high, low, pulsing or floating/],
+  ['a reading without a unit', reading({ reading: '4.62' }), 'readings.0.reading', /unit/],
+  ['an overload at a pin', reading({ reading: 'OL' }), 'readings.0.reading', /high, low, pulsing or floating/],
+  ['too many readings', { readings: many(401, (i) => ({ ...reading({}).readings[0], key: `r${i}` })) }, 'readings', /400/],
+  ['a photo without words', photo({ alt: '  ' }), 'photos.0.alt', /what the photo shows/],
+  ['a photo with words without end', photo({ alt: 'x'.repeat(301) }), 'photos.0.alt', /301 characters/],
+  ['a photo that is not there', photo({}), 'photos.0', /not there any more/],
+  ['a photo by a path', photo({ id: '../../etc/passwd' }), 'photos.0.id', /16 letters/],
+  ['too many photos', { photos: many(7, () => photo({}).photos[0]) }, 'photos', /6/],
   ['a proposed word of one letter', word({ word: 'x' }), 'proposals.0.word', /3 letters/],
   ['a proposed word without meaning', word({ meaning: '' }), 'proposals.0.meaning', /what it means/],
   ['a proposed word without end', word({ word: 'x'.repeat(81) }), 'proposals.0.word', /characters/],

@@ -1,3 +1,8 @@
+import { randomUUID } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll } from 'vitest';
 import type { PrismaClient } from '../../../prisma/generated/client';
 import { loadCasebook } from '../../../server/casebook/load-casebook';
 import { forgetSubmitLimits } from '../../../server/services/submit-limits';
@@ -9,8 +14,12 @@ import { testDatabase } from '../../setup/test-database';
 import { fillDatabase } from '../fixtures/filled-database';
 import { ownPage } from '../trpc/test-request';
 
+const allPhotos = mkdtempSync(join(tmpdir(), 'second-bench-photos-'));
+afterAll(() => rmSync(allPhotos, { recursive: true, force: true }));
+
 /** A database of this test's own with the small world, and callers for accounts that are added as they are asked for. */
 export async function posting(cases: readonly CaseRecord[] = [], db: PrismaClient = testDatabase().db) {
+  const photoFolder = join(allPhotos, randomUUID());
   forgetSubmitLimits();
   await fillDatabase(db, cases);
   const loaded = await loadCasebook(db);
@@ -22,10 +31,10 @@ export async function posting(cases: readonly CaseRecord[] = [], db: PrismaClien
       create: { id, name: id, username: id, email: `${id}@bench.invalid`, role, createdAt: at, updatedAt: at },
       update: { role },
     });
-    return createCaller({ ...ownPage, db, casebook, actor: { id, role } });
+    return createCaller({ ...ownPage, db, casebook, photoFolder, actor: { id, role } });
   };
-  const visitor = createCaller({ ...ownPage, db, casebook });
-  return { db, as, visitor };
+  const visitor = createCaller({ ...ownPage, db, casebook, photoFolder });
+  return { db, as, visitor, photoFolder };
 }
 
 /** A form that can be submitted as it is; override what the test is about. */

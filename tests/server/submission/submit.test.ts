@@ -3,6 +3,7 @@ import { accountData } from '../../../server/accounts/account-data';
 import { changeStatus } from '../../../server/repositories/submission-history';
 import { findCase } from '../../../server/repositories/case-repository';
 import { listMarks, listProposals } from '../../../server/repositories/submission-contents';
+import type { CaseRecord } from '../../../shared/schemas/case';
 import { smallCases } from '../fixtures/small-cases';
 import { fullForm, posting } from './posting';
 
@@ -191,12 +192,49 @@ describe('submission.resubmit', () => {
     expect(line?.history[1]).toMatchObject({ event: 'request-changes', reason: 'Say at which pin.' });
   });
 
+  it('keeps the readings at pins', async () => {
+    const readings = [
+      { key: 'r1', designator: 'u5', pin: '3', reading: 'p' },
+      { key: 'r2', designator: 'U5', pin: 'A0', reading: '4.62 V' },
+    ];
+    const { caller, id, db } = await submitted(fullForm({ readings }));
+    const stored = [
+      { designator: 'U5', pin: '3', state: 'pulsing', value: null, unit: null },
+      { designator: 'U5', pin: 'A0', state: null, value: 4.62, unit: 'V' },
+    ];
+    expect((await findCase(db, id))?.content.readings).toEqual(stored);
+    await requestChanges(db, id);
+    const { draftId } = await caller.submission.startChanges({ id });
+    const { document } = await caller.submission.getDraft({ id: draftId });
+    expect(document.readings.map((row) => row.reading)).toEqual(['pulsing', '4.62 V']);
+    await caller.submission.resubmit({ id, draftId, document: { ...document, soakMinutes: '90' } });
+    expect((await findCase(db, id))?.content).toMatchObject({ readings: stored, soakMinutes: 90 });
+  });
+
   it('refuses changes that nobody asked for', async () => {
     const { caller, id } = await submitted();
     await expect(caller.submission.startChanges({ id })).rejects.toMatchObject({ code: 'CONFLICT' });
     await expect(caller.submission.resubmit({ id, draftId: null, document: fullForm() })).rejects.toMatchObject({
       code: 'CONFLICT',
     });
+  });
+});
+
+describe('submission.rarity', () => {
+  it('says whether device and month single a case out, and what would hide it', async () => {
+    const [first, second, third] = smallCases(3) as [CaseRecord, CaseRecord, CaseRecord];
+    const at = (record: CaseRecord, device: string, month: string) => ({ ...record, content: { ...record.content, device, month } });
+    const { visitor } = await posting([
+      at(first, 'quellbrook-8-rev-a', '2025-03'),
+      at(second, 'quellbrook-8-rev-b', '2025-03'),
+      at(third, 'quellbrook-8-rev-b', '2025-09'),
+    ]);
+    const ask = (device: string, month: string) => visitor.submission.rarity({ device, month });
+    // Counted by hand from the three cases above.
+    expect(await ask('quellbrook-8-rev-a', '2025-03')).toEqual({ isUnique: false, hidesWithoutBoard: false, hidesWithoutMonth: false });
+    expect(await ask('quellbrook-8-rev-a', '2025-09')).toEqual({ isUnique: true, hidesWithoutBoard: true, hidesWithoutMonth: true });
+    expect(await ask('quellbrook-8-rev-b', '2025-04')).toEqual({ isUnique: true, hidesWithoutBoard: false, hidesWithoutMonth: true });
+    expect(await ask('ormadic-duo', '2025-03')).toEqual({ isUnique: true, hidesWithoutBoard: false, hidesWithoutMonth: false });
   });
 });
 
@@ -225,13 +263,13 @@ describe('submission.cutLink', () => {
 
 describe('accountData', () => {
   it('hands out the drafts and the cases that are still linked, and of a case whose link was cut nothing', async () => {
-    const { caller, id, db } = await submitted();
+    const { caller, id, db, photoFolder } = await submitted();
     await caller.submission.saveDraft({ id: NEW_ID, isNew: true, document: fullForm({ narrative: 'Another one.' }) });
-    const before = await accountData(db, 'one');
+    const before = await accountData({ db, photoFolder }, 'one');
     expect(before.drafts).toMatchObject([{ id: NEW_ID, document: { narrative: 'Another one.' } }]);
     expect(before.cases).toMatchObject([{ id, status: 'submitted', content: { device: 'quellbrook-8-rev-a' } }]);
     await caller.submission.cutLink({ id });
-    expect((await accountData(db, 'one')).cases).toEqual([]);
+    expect((await accountData({ db, photoFolder }, 'one')).cases).toEqual([]);
   });
 });
 

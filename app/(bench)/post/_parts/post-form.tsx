@@ -11,6 +11,7 @@ import { FaultSummary } from './fault-summary';
 import { FormProvider } from './form-context';
 import type { FormStart } from './load-start';
 import { OtherDraft } from './other-draft';
+import { PhotoSection } from './photo-section';
 import { SendSection } from './send-section';
 import { SentPanel } from './sent-panel';
 import { StepSection } from './step-section';
@@ -69,6 +70,7 @@ function Form({ start }: { start: FormStart }) {
         <SymptomSection />
         <StepSection />
         <EndingSection />
+        <PhotoSection mayPost={start.mayPost} store={draft.store} />
         <StorySection details={[...draft.details, ...send.details]} />
         <div className="post-trap" aria-hidden="true">
           <label htmlFor="post-website">Website</label>

@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import type { SaveState } from './use-draft';
+import { RarityLine } from './rarity-line';
 import { SaveLine } from './save-line';
 
 type SendSectionProps = {
@@ -31,6 +32,7 @@ export function SendSection({ here, signedIn, mayPost, isAgain, sending, state, 
   return (
     <section className="section post-send" aria-labelledby="post-send-head">
       <h2 id="post-send-head">Send it to review</h2>
+      <RarityLine />
       {mayPost ? (
         <button type="submit" className="press press-main" aria-disabled={sending}>
           {sending ? 'Sending …' : isAgain ? 'Send the changes to review' : 'Send to review'}

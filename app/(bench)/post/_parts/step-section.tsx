@@ -7,6 +7,7 @@ import { Fault } from './field';
 import { fieldId, useForm } from './form-context';
 import { newRowKey } from './local-draft';
 import { Proposals } from './proposals';
+import { ReadingRows } from './reading-rows';
 import { StepRow } from './step-row';
 
 function stepFor(entry: Suggestion): DraftStep {
@@ -41,6 +42,7 @@ export function StepSection() {
         }}
       />
       <Proposals kinds={['check', 'fix']} />
+      <ReadingRows />
       <datalist id="post-parts">
         <Parts />
       </datalist>

@@ -121,6 +121,15 @@ export function useDraft(start: FormStart) {
     if (start.mayPost) schedule(SAVE_AFTER);
   };
 
+  /** Stores the form if it never was; the draft's id, or null where that does not work just now. */
+  const store = async (): Promise<string | null> => {
+    window.clearTimeout(timer.current);
+    if (running.current) await running.current;
+    if (held.current.base === null) await push();
+    else if (start.mayPost) schedule(SAVE_AFTER);
+    return held.current.base === null ? null : held.current.id;
+  };
+
   const discard = async () => {
     await pause();
     try {
@@ -149,7 +158,7 @@ export function useDraft(start: FormStart) {
     begin();
   };
 
-  return { document, update, state, details, ready, other, goOn, startOver, discard, pause, resume, held };
+  return { document, update, state, details, ready, other, goOn, startOver, discard, store, pause, resume, held };
 }
 
 /** Whether nothing was entered that would be missed. */

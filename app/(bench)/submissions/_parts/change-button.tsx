@@ -12,7 +12,7 @@ type ChangeButtonProps = { id: string; change: Change; about: string };
 const WORDS: Record<Change, { ask: string; sure: string | null; yes: string }> = {
   edit: { ask: 'Make the changes', sure: null, yes: '' },
   discard: { ask: 'Discard', sure: 'Nothing of this draft is kept.', yes: 'Discard for good' },
-  withdraw: { ask: 'Withdraw', sure: 'It leaves the review and is not published.', yes: 'Withdraw it' },
+  withdraw: { ask: 'Withdraw', sure: 'It leaves the review and is not published. Its photos are deleted.', yes: 'Withdraw it' },
   cut: {
     ask: 'Cut my link',
     sure: 'The case stays, and nothing says any more that it is yours: you cannot change or withdraw it after this, and nobody can undo it.',

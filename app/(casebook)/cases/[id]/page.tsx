@@ -10,6 +10,7 @@ import { Trouble } from '../../../_components/trouble';
 import { capital, inSentence, joinWords } from '../../../_components/words';
 import { serverCaller } from '../../../_trpc/server';
 import { CaseEnding } from '../_parts/case-ending';
+import { CasePhotos } from '../_parts/case-photos';
 import { CaseReadings } from '../_parts/case-readings';
 import { CaseTimeline } from '../_parts/case-timeline';
 
@@ -31,6 +32,7 @@ export default async function CasePage({ params }: PageProps) {
   const { value: found, trouble } = await attemptCase(id);
   if (trouble === 'case-not-found') notFound();
   if (trouble) return <Trouble kind={trouble} again={`/cases/${id}`} />;
+  const photos = (await attempt(() => serverCaller().photo.ofCase({ id }))).value ?? [];
   const present = found.symptoms.filter((symptom) => symptom.present).map((symptom) => inSentence(symptom.label));
   return (
     <article className="case-page">
@@ -53,6 +55,7 @@ export default async function CasePage({ params }: PageProps) {
           <p className="story">{found.narrative}</p>
         </section>
       )}
+      <CasePhotos photos={photos} />
       <CaseReadings readings={found.readings} />
     </article>
   );
