@@ -1,10 +1,11 @@
 import { catchUpCasebook } from '../casebook/current-casebook';
 import type { Db } from '../db';
+import { catchUpSearch } from '../search/current-search';
 
 /**
  * Has everything in this process that follows the change feed catch up now, so that whoever changed what is published
  * sees the effect at once. Call it after the change is committed. Followers in other processes notice by themselves.
  */
 export async function tellFollowers(db: Db): Promise<void> {
-  await catchUpCasebook(db);
+  await Promise.all([catchUpCasebook(db), catchUpSearch()]);
 }

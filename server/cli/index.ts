@@ -3,6 +3,8 @@ import type { PrismaClient } from '../../prisma/generated/client';
 import { getDb } from '../db';
 import { getEnv } from '../env';
 import { randomCaseId } from '../ids';
+import type { CaseSearch } from '../search/case-search';
+import { openSearch } from '../search/current-search';
 import { CommandError } from './io';
 import { runProgram } from './program';
 import { readSecret } from './read-secret';
@@ -14,6 +16,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 
 let opened: PrismaClient | null = null;
+let search: CaseSearch | null = null;
 
 function openDb(): PrismaClient {
   const { databaseFile } = getEnv();
@@ -24,9 +27,15 @@ function openDb(): PrismaClient {
   return opened;
 }
 
+function openCaseSearch(): CaseSearch {
+  search ??= openSearch(openDb(), getEnv());
+  return search;
+}
+
 process.exitCode = await runProgram(
   {
     db: openDb,
+    search: openCaseSearch,
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
     now: () => new Date(),
@@ -36,4 +45,5 @@ process.exitCode = await runProgram(
   },
   process.argv.slice(2),
 );
+await (search as CaseSearch | null)?.close();
 await (opened as PrismaClient | null)?.$disconnect();

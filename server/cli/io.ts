@@ -1,9 +1,12 @@
 import type { PrismaClient } from '../../prisma/generated/client';
+import type { CaseSearch } from '../search/case-search';
 
 /** What a command reaches of the world. */
 export type CommandIo = {
   /** The database; refuses in one sentence where there is none yet. */
   db: () => PrismaClient;
+  /** The search on that database. */
+  search: () => CaseSearch;
   out: (text: string) => void;
   err: (text: string) => void;
   now: () => Date;

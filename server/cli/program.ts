@@ -7,6 +7,8 @@ import { importCommand } from './commands/import-command';
 import { logCommand } from './commands/log-command';
 import { lookupCommand } from './commands/lookup-command';
 import { planCommand } from './commands/plan-command';
+import { reindexCommand } from './commands/reindex-command';
+import { searchCommand } from './commands/search-command';
 import { userCommand } from './commands/user-command';
 import { CommandError, type CommandIo, EXIT } from './io';
 
@@ -20,6 +22,8 @@ export function createProgram(io: CommandIo): Command {
   const commands = [
     lookupCommand,
     planCommand,
+    searchCommand,
+    reindexCommand,
     importCommand,
     exportCommand,
     evaluateCommand,

@@ -5,12 +5,16 @@ import type { Casebook } from '../casebook/load-casebook';
 import { type Db, getDb } from '../db';
 import { getEnv } from '../env';
 import { photoFolderOf } from '../photos/photo-files';
+import type { CaseSearch } from '../search/case-search';
+import { getSearch } from '../search/current-search';
 import { type RequestFacts, requestFacts } from './request-facts';
 
 /** What every procedure gets. The casebook is loaded by the first that asks for it. */
 export type Context = {
   db: Db;
   casebook: () => Promise<Casebook>;
+  /** Finds cases by words. Opened by the first that asks for it. */
+  search: () => CaseSearch;
   /** The account that is signed in, with the role that it has now; null for nobody. */
   actor: Actor | null;
   request: RequestFacts;
@@ -31,5 +35,6 @@ export async function createContext(headers: Headers, setCookie: (cookie: string
   const env = getEnv();
   const request = requestFacts(headers, env);
   const photoFolder = photoFolderOf(env.databaseFile);
-  return { db, casebook: () => getCasebook(db), actor: await findActor(db, headers), request, photoFolder, setCookie };
+  const actor = await findActor(db, headers);
+  return { db, casebook: () => getCasebook(db), search: () => getSearch(db), actor, request, photoFolder, setCookie };
 }

@@ -38,7 +38,8 @@ function splitCursor(cursor: string): Place {
   return { month, id };
 }
 
-function listItem(model: CasebookModel, entry: CaseEntry): CaseListItem {
+/** One line of a list of cases. */
+export function listItem(model: Pick<CasebookModel, 'words' | 'coding'>, entry: CaseEntry): CaseListItem {
   const { words, coding } = model;
   const symptoms = entry.coded.findings.flatMap((f) => {
     const named = coding.observables[f.observable];

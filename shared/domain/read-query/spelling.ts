@@ -1,7 +1,7 @@
 import { stemmer } from 'stemmer';
 
 /** American to British, for the words that differ at a bench; endings follow in `britishOf`. */
-const BRITISH: Record<string, string> = {
+export const BRITISH: Readonly<Record<string, string>> = {
   gray: 'grey',
   grays: 'greys',
   grayish: 'greyish',
@@ -42,7 +42,7 @@ const BRITISH: Record<string, string> = {
 };
 
 /** Irregular forms that a suffix stemmer cannot join. */
-const IRREGULAR: Record<string, string> = {
+export const IRREGULAR: Readonly<Record<string, string>> = {
   stuck: 'stick',
   sticks: 'stick',
   sticking: 'stick',
@@ -135,7 +135,7 @@ const IRREGULAR: Record<string, string> = {
 };
 
 /** Abbreviations and everyday twins that mean the same on every bench. */
-const SAME_WORD: Record<string, string> = {
+export const SAME_WORD: Readonly<Record<string, string>> = {
   pic: 'picture',
   pics: 'picture',
   image: 'picture',

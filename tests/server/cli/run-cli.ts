@@ -36,6 +36,9 @@ export async function runCli(db: PrismaClient, args: readonly string[], typed = 
   const err: string[] = [];
   const io = {
     db: () => db,
+    search: () => {
+      throw new Error('Search is run as its own process: use spawnCli.');
+    },
     out: (text: string) => void out.push(text),
     err: (text: string) => void err.push(text),
     now: () => new Date('2026-01-02T03:04:05Z'),

@@ -1,0 +1,51 @@
+import type { Db } from '../db';
+import { type Env, getEnv } from '../env';
+import { type CaseSearch, createCaseSearch } from './case-search';
+import { createSqliteEngine } from './sqlite-fts';
+
+/** How often the indexes look for what other programs have changed, in milliseconds. */
+const POLL_MS = 500;
+
+/** The bundler may load this module several times in one process; the indexes are opened once. */
+const kept = globalThis as typeof globalThis & { secondBenchSearch?: CaseSearch };
+
+/** Opens the indexes that the settings name. The SQLite one stands beside the database. Whoever calls this closes it. */
+export function openSearch(db: Db, env: Pick<Env, 'databaseFile'>): CaseSearch {
+  return createCaseSearch({
+    db,
+    local: createSqliteEngine(`${env.databaseFile}-search`),
+    remote: null,
+    now: Date.now,
+    onTrouble: (error) => console.warn('The search server does not answer; SQLite answers until it does.', error),
+  });
+}
+
+/** The process's one search. From the first call on it follows the change feed by itself. */
+export function getSearch(db: Db): CaseSearch {
+  if (kept.secondBenchSearch === undefined) {
+    const search = openSearch(db, getEnv());
+    kept.secondBenchSearch = search;
+    follow(search);
+  }
+  return kept.secondBenchSearch;
+}
+
+/** Has the indexes of this process take in at once what was changed; does nothing where nobody has searched yet. */
+export async function catchUpSearch(): Promise<void> {
+  await kept.secondBenchSearch?.catchUp();
+}
+
+function follow(search: CaseSearch): void {
+  let isFailing = false;
+  const look = async () => {
+    try {
+      await search.catchUp();
+      isFailing = false;
+    } catch (error) {
+      if (!isFailing) console.error('The search index could not catch up with what is stored; it is tried again.', error);
+      isFailing = true;
+    }
+    setTimeout(look, POLL_MS).unref();
+  };
+  void look();
+}

@@ -1,0 +1,127 @@
+import type { Database } from 'better-sqlite3';
+import { buildLexicon, type Lexicon } from '../../../shared/domain/read-query/lexicon';
+import { stemOf } from '../../../shared/domain/read-query/spelling';
+import { otherForms } from '../../../shared/domain/read-query/written-forms';
+import type { SearchTerm } from '../../../shared/domain/search/parse-words';
+import type { SearchResult } from '../../../shared/schemas/search';
+
+/** What satisfies one term: any of these phrases; `prefix` may go on in its last word. */
+export type TermGroup = { phrases: string[]; prefix: string | null; not: boolean };
+
+export type Expansion = Pick<SearchResult, 'corrections' | 'unknown'> & { groups: TermGroup[] };
+
+/** Most words that a beginning is completed to, the commonest first. */
+const COMPLETIONS = 12;
+/** A word this many times rarer than one that a slip turns it into is searched for as both. */
+const MUCH_RARER = 50;
+/** Fewest letters of a beginning that is completed. */
+const PREFIX_LENGTH = 2;
+
+/** Turns terms into what the index is asked for: other spellings, completions, and corrections of words that stand in no case. */
+export function termExpander(file: Database) {
+  const stands = file.prepare('SELECT 1 FROM case_text WHERE case_text MATCH ? LIMIT 1').pluck();
+  const completed = file.prepare(`SELECT word FROM word WHERE word >= ? AND word < ? || char(1114111) ORDER BY cases DESC, word LIMIT ${COMPLETIONS}`).pluck();
+  const casesOf = file.prepare('SELECT cases FROM word WHERE word = ?').pluck();
+  const version = file.prepare("SELECT value FROM state WHERE name = 'state'").pluck();
+  const wordsOf = file.prepare('SELECT word, cases FROM word WHERE cases >= ?').raw();
+  let kept: { version: unknown; all: Lexicon | null; common: Lexicon | null } | null = null;
+
+  /** The words that stand in at least so many cases, for corrections; made anew when the index has changed. */
+  const lexiconOf = (which: 'all' | 'common'): Lexicon => {
+    const now = version.get();
+    if (kept === null || kept.version !== now) kept = { version: now, all: null, common: null };
+    kept[which] ??= buildLexicon(closeTogether(wordsOf.all(which === 'all' ? 1 : MUCH_RARER) as [string, number][]));
+    return kept[which];
+  };
+  const lexicon = () => lexiconOf('all');
+  const isThere = (phrase: string) => stands.get(quoted(phrase)) !== undefined;
+
+  const expand = (terms: readonly SearchTerm[]): Expansion => {
+    const result: Expansion = { groups: [], corrections: [], unknown: [] };
+    for (const term of terms) {
+      const group = expandTerm(term, result);
+      if (group !== null) result.groups.push(group);
+    }
+    addNeighbours(terms, result.groups);
+    return result;
+  };
+
+  const expandTerm = ({ words, not, open }: SearchTerm, told: Expansion): TermGroup | null => {
+    const phrase = words.join(' ');
+    const group: TermGroup = { phrases: [phrase], prefix: open && phrase.length >= PREFIX_LENGTH ? phrase : null, not };
+    if (words.length > 1) {
+      if (isThere(phrase) || not) return group;
+      return meantPhrase(words, group, told);
+    }
+    group.phrases.push(...otherForms(phrase));
+    if (group.prefix !== null) group.phrases.push(...completionsOf(phrase));
+    if (group.phrases.some(isThere) || (group.prefix !== null && stands.get(`${quoted(phrase)} *`) !== undefined)) {
+      if (!not) addCommoner(phrase, group, told);
+      return group;
+    }
+    return not ? null : meantWord(phrase, group, told);
+  };
+
+  /** Words that begin so, but for those that the beginning finds by itself. */
+  const completionsOf = (start: string): string[] => {
+    const words = completed.all(start, start) as string[];
+    const stems = new Map(words.filter((word) => word !== start && !stemOf(word).startsWith(start)).map((word) => [stemOf(word), word]));
+    return [...stems.values()];
+  };
+
+  /** A rare word that is one slip from a common one may be that slip, made by whoever wrote the case and now again. */
+  const addCommoner = (word: string, group: TermGroup, told: Expansion): void => {
+    const cases = (casesOf.get(word) as number | undefined) ?? 0;
+    if (cases === 0 || cases > 3) return;
+    const meant = lexiconOf('common').correct(word);
+    if (meant === null || meant === word || ((casesOf.get(meant) as number | undefined) ?? 0) < cases * MUCH_RARER) return;
+    group.phrases.push(meant);
+    told.corrections.push({ typed: word, meant });
+  };
+
+  const meantWord = (word: string, group: TermGroup, told: Expansion): TermGroup | null => {
+    const split = lexicon().split(word)?.join(' ');
+    const meant = split !== undefined && isThere(split) ? split : lexicon().correct(word);
+    if (meant === null) {
+      told.unknown.push(word);
+      return null;
+    }
+    told.corrections.push({ typed: word, meant });
+    return { phrases: [meant, ...(meant.includes(' ') ? [] : otherForms(meant))], prefix: null, not: group.not };
+  };
+
+  /** A phrase that stands nowhere: with its slips corrected, else joined to one word, else its words by themselves. */
+  const meantPhrase = (words: readonly string[], group: TermGroup, told: Expansion): TermGroup | null => {
+    const phrase = words.join(' ');
+    const corrected = words.map((word) => (isThere(word) ? word : (lexicon().correct(word) ?? word))).join(' ');
+    const meant = [corrected, words.join('')].find((candidate) => candidate !== phrase && isThere(candidate));
+    if (meant === undefined) {
+      told.unknown.push(phrase);
+      return null;
+    }
+    told.corrections.push({ typed: phrase, meant });
+    return { ...group, phrases: [meant], prefix: null };
+  };
+  return expand;
+}
+
+/** Counts on a scale on which the lexicon still tells the commonest words apart. */
+function closeTogether(words: readonly [string, number][]): Map<string, number> {
+  const most = Math.log1p(words.reduce((max, [, cases]) => Math.max(max, cases), 1));
+  return new Map(words.map(([word, cases]) => [word, (50 * Math.log1p(cases)) / most]));
+}
+
+/** Words that stand side by side in the search count more where they do so in a case. */
+function addNeighbours(terms: readonly SearchTerm[], groups: TermGroup[]): void {
+  const plain = groups.filter((group) => !group.not);
+  if (plain.length !== terms.length) return;
+  for (let at = 0; at + 1 < plain.length; at += 1) {
+    const [first, second] = [plain[at] as TermGroup, plain[at + 1] as TermGroup];
+    first.phrases.push(`${first.phrases[0]} ${second.phrases[0]}`);
+  }
+}
+
+/** A phrase as FTS5 takes it: nothing in it is an operator. */
+export function quoted(phrase: string): string {
+  return `"${phrase.replaceAll('"', '""')}"`;
+}
