@@ -1,7 +1,7 @@
 import { unstable_rethrow } from 'next/navigation';
 import { isRefusal } from '../_trpc/server';
 
-const REFUSALS = ['casebook-empty', 'device-not-found', 'case-not-found'] as const;
+const REFUSALS = ['casebook-empty', 'device-not-found', 'case-not-found', 'entry-not-found'] as const;
 
 /** Why there is no answer: a refusal that the page has words for, or a fault that the server has logged. */
 export type TroubleKind = (typeof REFUSALS)[number] | 'failed';

@@ -67,3 +67,9 @@ export function formatMonth(month: string): string {
     Date.UTC(year, number - 1, 1),
   );
 }
+
+/** A measured number to three figures at most, without an exponent: `4.97`, `3580000`. */
+export function formatReading(value: number): string {
+  const rounded = Number(value.toPrecision(3));
+  return `${rounded < 0 ? MINUS : ''}${Math.abs(rounded).toLocaleString('en-GB', { useGrouping: false, maximumFractionDigits: 9 })}`;
+}

@@ -1,6 +1,10 @@
 import Link from 'next/link';
 import { NoteIcon } from './icons';
 import { NavLink } from './nav-link';
+import { SiteSearch } from './site-search';
+
+/** Pages that belong to the casebook, by the first part of their address. */
+const ROOMS = ['/cases', '/symptoms', '/devices', '/parts', '/fixes', '/data'];
 
 type SiteHeaderProps = {
   demo: boolean;
@@ -19,10 +23,12 @@ export function SiteHeader({ demo, name }: SiteHeaderProps) {
         <nav aria-label="Pages">
           <NavLink href="/">Look up</NavLink>
           <NavLink href="/post">Post a case</NavLink>
-          <NavLink href="/cases">Cases</NavLink>
-          <NavLink href="/devices">Devices</NavLink>
+          <NavLink href="/casebook" also={ROOMS}>
+            Casebook
+          </NavLink>
           <NavLink href="/method">Method</NavLink>
         </nav>
+        <SiteSearch />
         <nav aria-label="Account" className="site-account">
           {name === null ? <NavLink href="/sign-in">Sign in</NavLink> : <NavLink href="/account">{name}</NavLink>}
         </nav>

@@ -9,7 +9,7 @@ function typesInto(target: EventTarget | null): boolean {
 }
 
 /**
- * Lets the key "/" go to the look-up box. A key that works alone has to be one that can be turned off
+ * Lets the key "/" go to the look-up box, and where there is none to the search box. A key that works alone has to be one that can be turned off
  * (WCAG 2.1.4), so the setting stands beside it. Shows nothing where scripts do not run.
  */
 export function SlashKey() {
@@ -20,7 +20,7 @@ export function SlashKey() {
     if (on !== true) return;
     const go = (event: KeyboardEvent) => {
       if (event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey || typesInto(event.target)) return;
-      const box = document.getElementById('words');
+      const box = document.getElementById('words') ?? document.getElementById('site-search-box');
       if (!(box instanceof HTMLInputElement)) return;
       event.preventDefault();
       box.focus();
@@ -39,7 +39,7 @@ export function SlashKey() {
     <p className="slash-key">
       <label>
         <input type="checkbox" checked={on} onChange={(event) => change(event.target.checked)} /> The key <kbd>/</kbd> goes to the
-        look-up box
+        look-up box, or the search box
       </label>
     </p>
   );

@@ -16,6 +16,11 @@ const WORDS: Record<TroubleKind, { head: string; told: string; todo: string }> =
     told: 'It may have been withdrawn, or the address is mistyped.',
     todo: 'Look it up again.',
   },
+  'entry-not-found': {
+    head: 'No such word',
+    told: 'The address names something that the vocabulary of this casebook does not have.',
+    todo: 'Choose one from the list of symptoms, parts or fixes.',
+  },
   failed: {
     head: 'The casebook did not answer',
     told: 'What you asked is kept in the address.',

@@ -28,7 +28,9 @@ describe('casebook.getCase', () => {
       { kind: 'check', label: 'Clock at the processor', outcomeLabel: 'no pulse', asWorking: false, proved: true },
       { kind: 'fix', result: 'cured', stage: 3 },
     ]);
-    expect(view.causes).toEqual([{ id: 'clock-crystal-stopped', label: 'Clock crystal stopped', designators: [] }]);
+    expect(view.causes).toEqual([
+      { id: 'clock-crystal-stopped', label: 'Clock crystal stopped', role: 'clock-crystal', designators: [] },
+    ]);
   });
 
   it('does not find a case that waits for review', async () => {

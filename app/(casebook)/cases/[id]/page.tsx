@@ -5,6 +5,9 @@ import { cache } from 'react';
 import { caseIdSchema } from '../../../../shared/schemas/case';
 import type { CaseView } from '../../../../shared/schemas/case-view';
 import { attempt, type Attempt } from '../../../_casebook/attempt';
+import { caseTitle } from '../../../_casebook/finding-words';
+import { pageMetadata } from '../../../_casebook/page-metadata';
+import { Breadcrumbs } from '../../../_components/breadcrumbs';
 import { formatCounted, formatMonth } from '../../../_components/format-figures';
 import { Trouble } from '../../../_components/trouble';
 import { capital, inSentence, joinWords } from '../../../_components/words';
@@ -24,7 +27,9 @@ const attemptCase = cache(async (id: string): Promise<Attempt<CaseView & { repor
 
 export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
   const { value: found } = await attemptCase((await params).id);
-  return { title: found ? `${found.device.label}, ${formatMonth(found.month)}` : 'No such case' };
+  if (!found) return { title: 'No such case' };
+  const description = found.narrative.replace(/\s+/g, ' ').trim().slice(0, 200) || 'One repair, told in the order it happened.';
+  return pageMetadata({ title: caseTitle(found), description, path: `/cases/${found.id}` });
 }
 
 export default async function CasePage({ params }: PageProps) {
@@ -36,10 +41,10 @@ export default async function CasePage({ params }: PageProps) {
   const present = found.symptoms.filter((symptom) => symptom.present).map((symptom) => inSentence(symptom.label));
   return (
     <article className="case-page">
-      <p className="figure soft">Case {found.id}</p>
+      <Breadcrumbs above={[{ href: '/cases', label: 'Cases' }]} here={`Case ${found.id}`} />
       <h1>{present.length > 0 ? capital(joinWords(present)) : 'No symptom recorded'}</h1>
       <p className="lead">
-        <Link href={`/cases?on=${found.device.slug}`} prefetch={false}>
+        <Link href={`/devices/${found.device.model}${found.device.level === 'board' ? `#${found.device.slug}` : ''}`} prefetch={false}>
           {found.device.label}
         </Link>
         , {formatMonth(found.month)}

@@ -1,6 +1,7 @@
 import type { CaseStepView, CaseView } from '../../../../shared/schemas/case-view';
 import { StageMark } from '../../../_components/stage-mark';
-import { FIX_RESULT_WORDS, inSentence, joinWords } from '../../../_components/words';
+import { FIX_RESULT_WORDS, inSentence } from '../../../_components/words';
+import { WordLinks } from './word-links';
 
 /** What was seen, then every check and fix in the order in which it happened. */
 export function CaseTimeline({ found }: { found: CaseView }) {
@@ -16,8 +17,13 @@ export function CaseTimeline({ found }: { found: CaseView }) {
           </span>
           <p>
             <strong>Seen at the start:</strong>{' '}
-            {present.length > 0 ? joinWords(present.map((s) => inSentence(s.label))) : 'nothing recorded'}.
-            {absent.length > 0 ? ` Not there: ${joinWords(absent.map((s) => inSentence(s.label)))}.` : ''}
+            {present.length > 0 ? <WordLinks words={present.map(symptomLink)} /> : 'nothing recorded'}.
+            {absent.length > 0 ? (
+              <>
+                {' '}
+                Not there: <WordLinks words={absent.map(symptomLink)} />.
+              </>
+            ) : null}
             {found.symptomsComplete ? ' That was all there was to see.' : ''}
           </p>
         </li>
@@ -35,16 +41,16 @@ export function CaseTimeline({ found }: { found: CaseView }) {
   );
 }
 
+const symptomLink = ({ id, label }: CaseView['symptoms'][number]) => ({ id, label, href: `/symptoms/${id}` });
+
 function Step({ step }: { step: CaseStepView }) {
   if (step.kind === 'fix') {
-    const fixes = step.fixes.map((fix) =>
-      fix.designator ? `${inSentence(fix.label)} (${fix.designator})` : inSentence(fix.label),
-    );
     return (
       <p className="step">
         <StageMark stage={step.stage} />
         <span>
-          Fix: {joinWords(fixes)}: <strong>{FIX_RESULT_WORDS[step.result]}</strong>
+          Fix: <WordLinks words={step.fixes.map((fix) => ({ ...fix, href: `/fixes/${fix.id}` }))} />:{' '}
+          <strong>{FIX_RESULT_WORDS[step.result]}</strong>
         </span>
       </p>
     );
@@ -53,8 +59,9 @@ function Step({ step }: { step: CaseStepView }) {
     <p className="step">
       <StageMark stage={step.stage} />
       <span>
-        Check: {inSentence(step.label)}
-        {step.designator ? ` (${step.designator})` : ''}: <strong>{inSentence(step.outcomeLabel)}</strong>
+        Check:{' '}
+        <WordLinks words={[{ id: step.id, label: step.label, designator: step.designator, href: `/parts/${step.role}#${step.id}` }]} />
+        : <strong>{inSentence(step.outcomeLabel)}</strong>
         {step.value === null ? null : (
           <span className="figure">
             {' '}

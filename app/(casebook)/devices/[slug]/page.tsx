@@ -1,84 +1,106 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
-import { notFound } from 'next/navigation';
-import { boardLabel } from '../../../../shared/domain/casebook/board-label';
-import type { Board } from '../../../../shared/schemas/device';
+import { notFound, redirect } from 'next/navigation';
+import { cache } from 'react';
+import { slugSchema } from '../../../../shared/schemas/terms';
 import { attempt } from '../../../_casebook/attempt';
+import { causesSummary, deviceTitle } from '../../../_casebook/finding-words';
+import { pageMetadata } from '../../../_casebook/page-metadata';
+import { Breadcrumbs } from '../../../_components/breadcrumbs';
+import { formatCounted } from '../../../_components/format-figures';
 import { Trouble } from '../../../_components/trouble';
+import { Volunteered } from '../../../_components/volunteered';
+import { HeatMap } from '../../../_plots/heat-map';
+import { SharePlot } from '../../../_plots/share-plot';
 import { serverCaller } from '../../../_trpc/server';
+import { CaseExcerptList } from '../../_parts/case-excerpt-list';
+import { OverTime } from '../../_parts/over-time';
+import { BoardSection } from '../_parts/board-section';
+import { RevisionChanges } from '../_parts/revision-changes';
+import { WeakSpots } from '../_parts/weak-spots';
 
 type PageProps = { params: Promise<{ slug: string }> };
 
+const CAUSES_SHOWN = 12;
+
+/** The device that an address names, asked for once a page; a word that is no slug names none. */
+const attemptDevice = cache(async (slug: string) =>
+  slugSchema.safeParse(slug).success
+    ? attempt(() => serverCaller().browse.getDevice({ slug }))
+    : ({ value: null, trouble: 'device-not-found' } as const),
+);
+
 export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
   const { slug } = await params;
-  const { value: catalogue } = await attempt(() => serverCaller().casebook.getCatalogue());
-  return { title: catalogue?.models.find((model) => model.slug === slug)?.name ?? 'No such device' };
+  const { value: view } = await attemptDevice(slug);
+  if (!view) return { title: 'No such device' };
+  const feed = `/devices/${slug}/feed.atom`;
+  return pageMetadata({ title: deviceTitle(view), description: view.summary, path: `/devices/${slug}`, feed });
 }
 
 export default async function DevicePage({ params }: PageProps) {
   const { slug } = await params;
-  const { value, trouble } = await attempt(loadParts);
+  const { value: view, trouble } = await attemptDevice(slug);
+  if (trouble === 'device-not-found') return toBoardOrNowhere(slug);
   if (trouble) return <Trouble kind={trouble} again={`/devices/${slug}`} />;
-  const { catalogue, vocabulary } = value;
-  const model = catalogue.models.find((entry) => entry.slug === slug);
-  if (!model) notFound();
-  const roles = new Map(vocabulary.roles.map((role) => [role.slug, role.label]));
+  const { browse, casebook } = serverCaller();
+  const { cases } = await casebook.listCases({ device: slug, take: 5 });
+  const readings = await Promise.all(view.boards.map((board) => browse.getBoardReadings({ slug: board.slug })));
+  const roles = new Map((await casebook.listVocabulary()).roles.map((role) => [role.slug, role.label]));
   return (
     <>
-      <h1>{model.name}</h1>
+      <Breadcrumbs above={[{ href: '/devices', label: 'Devices' }]} here={view.label} />
+      <h1>{view.label}</h1>
       <p className="lead">
-        {model.summary} Made by {model.maker.name}.
+        {view.summary} Made by {view.maker.label}.
       </p>
-      {model.boards.map((board) => (
-        <BoardParts key={board.slug} board={board} name={boardLabel(model, board)} roles={roles} />
+      <p>
+        {view.cases === 0 ? 'No case yet.' : `${formatCounted(view.cases, 'case')}.`}{' '}
+        {view.boards.map((board) => (
+          <a key={board.slug} href={`#${board.slug}`} className="jump">
+            {board.label}
+          </a>
+        ))}
+      </p>
+      <section className="section">
+        <h2>Common faults</h2>
+        {view.causes.length === 0 ? <p>No cause was found yet.</p> : null}
+        <SharePlot
+          name="Cause"
+          rows={view.causes.slice(0, CAUSES_SHOWN).map((cause) => ({ ...cause, href: `/parts/${cause.role.id}#${cause.id}` }))}
+          summary={causesSummary(view.causes, view.causeNotFound)}
+        />
+      </section>
+      <WeakSpots view={view} />
+      <section className="section">
+        <h2>What it does when it fails</h2>
+        {view.symptoms.length === 0 ? <p>No symptom was recorded yet.</p> : null}
+        <SharePlot
+          name="Symptom"
+          rows={view.symptoms.map((row) => ({ ...row, href: `/symptoms/${row.id}?on=${slug}` }))}
+          summary="Share of its cases that recorded the symptom."
+        />
+        {view.together.rows.length > 0 && view.together.columns.length > 0 ? <h3>Which symptom goes with which cause</h3> : null}
+        <HeatMap
+          table={view.together}
+          rowHref={(id) => `/symptoms/${id}?on=${slug}`}
+          cellHref={(symptom, cause) => `/cases?${new URLSearchParams({ on: slug, symptom, cause })}`}
+        />
+      </section>
+      <RevisionChanges changes={view.revisions} />
+      {view.boards.map((board, at) => (
+        <BoardSection key={board.slug} board={board} roles={roles} readings={readings[at]} />
       ))}
+      <OverTime months={view.months} />
+      <CaseExcerptList cases={cases} total={view.cases} href={`/cases?on=${slug}`} feed={`/devices/${slug}/feed.atom`} />
+      <Volunteered />
     </>
   );
 }
 
-async function loadParts() {
-  const { casebook } = serverCaller();
-  return { catalogue: await casebook.getCatalogue(), vocabulary: await casebook.listVocabulary() };
-}
-
-function BoardParts({ board, name, roles }: { board: Board; name: string; roles: Map<string, string> }) {
-  return (
-    <section className="section" id={board.slug} aria-labelledby={`${board.slug}-head`}>
-      <h2 id={`${board.slug}-head`}>{name}</h2>
-      <p className="section-sub">{board.summary}</p>
-      <p className="onward">
-        <Link href={`/?on=${board.slug}`} prefetch={false} className="press">
-          Look up on this board
-        </Link>
-        <Link href={`/cases?on=${board.slug}`} prefetch={false}>
-          Its cases
-        </Link>
-      </p>
-      <table className="plain-table">
-        <caption className="sr-only">Parts of {name}</caption>
-        <thead>
-          <tr>
-            <th scope="col">Part</th>
-            <th scope="col">Role</th>
-            <th scope="col">Standard number</th>
-            <th scope="col">Package</th>
-          </tr>
-        </thead>
-        <tbody>
-          {board.parts.map((part) => (
-            <tr key={part.designator}>
-              <th scope="row" className="figure">
-                {part.designator}
-              </th>
-              <td>{roles.get(part.role) ?? part.role}</td>
-              <td className="figure">{part.partNumber ?? '–'}</td>
-              <td>
-                {part.package}, {part.pins} pins
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  );
+/** The address of a board leads to its place on the page of its model. */
+async function toBoardOrNowhere(slug: string): Promise<never> {
+  const { value: devices } = await attempt(() => serverCaller().casebook.getCatalogue());
+  const model = devices?.models.find((entry) => entry.boards.some((board) => board.slug === slug));
+  if (model) redirect(`/devices/${model.slug}#${slug}`);
+  notFound();
 }
