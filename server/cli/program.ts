@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { isAppError } from '../../shared/errors';
+import { backupCommand } from './commands/backup-command';
 import { evaluateCommand } from './commands/evaluate-command';
 import { exportCommand } from './commands/export-command';
 import { fitCommand } from './commands/fit-command';
@@ -8,6 +9,7 @@ import { logCommand } from './commands/log-command';
 import { lookupCommand } from './commands/lookup-command';
 import { planCommand } from './commands/plan-command';
 import { reindexCommand } from './commands/reindex-command';
+import { restoreCommand } from './commands/restore-command';
 import { searchCommand } from './commands/search-command';
 import { userCommand } from './commands/user-command';
 import { CommandError, type CommandIo, EXIT } from './io';
@@ -30,6 +32,8 @@ export function createProgram(io: CommandIo): Command {
     fitCommand,
     logCommand,
     userCommand,
+    backupCommand,
+    restoreCommand,
   ];
   for (const create of commands) program.addCommand(create(io));
   for (const command of [program, ...program.commands, ...program.commands.flatMap((group) => group.commands)]) {

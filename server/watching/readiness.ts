@@ -20,7 +20,10 @@ const BEHIND_MOST = 200;
  * @param migrationsFolder absolute path of the project's migrations.
  */
 export async function readiness(db: Db, databaseUrl: string, migrationsFolder: string): Promise<Readiness> {
-  const checks = [await check('database', () => readsDatabase(db)), await check('migrations', () => migrated(databaseUrl, migrationsFolder))];
+  const checks = [
+    await check('database', () => readsDatabase(db)),
+    await check('migrations', () => migrated(databaseUrl, migrationsFolder)),
+  ];
   const state = casebookState();
   checks.push(await check('casebook', async () => loadedOr(state)));
   if (state.kind === 'loaded') checks.push(await check('changes', () => upToDate(db, state.changeSeq)));

@@ -39,7 +39,8 @@ export function importCommand(io: CommandIo): Command {
     .action(async (path: string, options: Options) => {
       const { good, refused, replaced } = await readRows(io, path, options.replaceDetails ?? false);
       const source = basename(path);
-      for (const r of [...refused, ...replaced]) io.err(`${source}, line ${r.line}${r.field === '' ? '' : `, ${r.field}`}: ${r.reason}\n`);
+      for (const r of [...refused, ...replaced])
+        io.err(`${source}, line ${r.line}${r.field === '' ? '' : `, ${r.field}`}: ${r.reason}\n`);
       const holdBack = refused.length > 0 && !options.keepGood;
       const added = holdBack ? [] : await store(io, good, { source, accept: options.accept ?? false });
       const summary = {

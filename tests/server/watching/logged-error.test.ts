@@ -23,7 +23,10 @@ describe('loggedError', () => {
   it('leaves out messages that quote what was typed, wherever they stand in the chain of causes', () => {
     const syntax = thrownBy(() => JSON.parse(PRIVATE));
     expect(String(syntax)).toContain(PRIVATE.slice(0, 3));
-    const query = Object.assign(new Error(`Invalid invocation with ${PRIVATE}`), { name: 'PrismaClientKnownRequestError', code: 'P2002' });
+    const query = Object.assign(new Error(`Invalid invocation with ${PRIVATE}`), {
+      name: 'PrismaClientKnownRequestError',
+      code: 'P2002',
+    });
     const logged = loggedError(new Error('It failed.', { cause: Object.assign(query, { cause: syntax }) }));
     expect(JSON.stringify(logged)).not.toMatch(/ask|Wilbert|third/);
     expect(logged.cause).toMatchObject({ type: 'PrismaClientKnownRequestError', code: 'P2002', message: null });

@@ -32,7 +32,10 @@ describe('readiness', () => {
     const { db, url } = testDatabase();
     await fillDatabase(db, smallCases(7));
     await getCasebook(db);
-    await appendCaseChanges(db, Array.from({ length: 201 }, (_, i) => `case-${i}`));
+    await appendCaseChanges(
+      db,
+      Array.from({ length: 201 }, (_, i) => `case-${i}`),
+    );
     expect(oks(await readiness(db, url, migrations))).toMatchObject({ casebook: true, changes: false });
   });
 
