@@ -12,6 +12,8 @@ export interface Env {
   siteUrl: string | null;
   /** Whether a proxy in front adds the visitor's address, host and protocol (the X-Forwarded headers). */
   trustProxy: boolean;
+  /** The Meilisearch server that searches go to; null to search with SQLite alone. */
+  meilisearch: { url: string; apiKey: string } | null;
   /** Key that session cookies are signed with; null to keep one in a file beside the database. */
   sessionSecret: string | null;
   /** The least grave lines that go to the log. */
@@ -34,6 +36,10 @@ const variables = z.object({
   TRUST_PROXY: z
     .enum(['0', '1'], { error: 'must be 1 behind a proxy that sets the X-Forwarded headers, otherwise 0' })
     .default('0'),
+  MEILISEARCH_URL: z
+    .url({ protocol: /^https?$/, error: 'must be the address of the Meilisearch server, such as http://127.0.0.1:7700' })
+    .optional(),
+  MEILISEARCH_API_KEY: z.string().min(1).optional(),
   SESSION_SECRET: z.string().min(32, 'must be at least 32 characters that nobody can guess').optional(),
   LOG_LEVEL: z.enum(LOG_LEVELS, { error: `must be one of ${LOG_LEVELS.join(', ')}` }).default('info'),
   METRICS_TOKEN: z.string().min(20, 'must be at least 20 characters that nobody can guess').optional(),
@@ -54,6 +60,10 @@ export function readEnv(source: Record<string, string | undefined>, folder: stri
     throw new Error(`The environment has a wrong value: ${faults.join('; ')}.`);
   }
   const databaseFile = resolve(folder, parsed.data.DATABASE_URL.slice('file:'.length).replace(/^\/\/(?=\/)/, ''));
+  const { MEILISEARCH_URL: searchUrl, MEILISEARCH_API_KEY: searchKey } = parsed.data;
+  if ((searchUrl === undefined) !== (searchKey === undefined)) {
+    throw new Error('The environment has a wrong value: MEILISEARCH_URL and MEILISEARCH_API_KEY go together; set both or neither.');
+  }
   return {
     mode: parsed.data.NODE_ENV,
     databaseUrl: `file:${databaseFile}`,
@@ -61,6 +71,7 @@ export function readEnv(source: Record<string, string | undefined>, folder: stri
     siteUrl: parsed.data.SITE_URL ?? null,
     trustProxy: parsed.data.TRUST_PROXY === '1',
     sessionSecret: parsed.data.SESSION_SECRET ?? null,
+    meilisearch: searchUrl !== undefined && searchKey !== undefined ? { url: searchUrl, apiKey: searchKey } : null,
     logLevel: parsed.data.LOG_LEVEL,
     metricsToken: parsed.data.METRICS_TOKEN ?? null,
   };

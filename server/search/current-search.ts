@@ -1,6 +1,7 @@
 import type { Db } from '../db';
 import { type Env, getEnv } from '../env';
 import { type CaseSearch, createCaseSearch } from './case-search';
+import { createMeilisearchEngine } from './meilisearch';
 import { createSqliteEngine } from './sqlite-fts';
 
 /** How often the indexes look for what other programs have changed, in milliseconds. */
@@ -10,11 +11,11 @@ const POLL_MS = 500;
 const kept = globalThis as typeof globalThis & { secondBenchSearch?: CaseSearch };
 
 /** Opens the indexes that the settings name. The SQLite one stands beside the database. Whoever calls this closes it. */
-export function openSearch(db: Db, env: Pick<Env, 'databaseFile'>): CaseSearch {
+export function openSearch(db: Db, env: Pick<Env, 'databaseFile' | 'meilisearch'>): CaseSearch {
   return createCaseSearch({
     db,
     local: createSqliteEngine(`${env.databaseFile}-search`),
-    remote: null,
+    remote: env.meilisearch === null ? null : createMeilisearchEngine(env.meilisearch),
     now: Date.now,
     onTrouble: (error) => console.warn('The search server does not answer; SQLite answers until it does.', error),
   });

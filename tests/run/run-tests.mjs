@@ -68,6 +68,7 @@ for (const { name, tally } of done) {
   for (const test of tally.retried ?? []) console.log(`PASSED ONLY WHEN TRIED AGAIN in ${name}: ${test}`);
   for (const test of tally.shortfalls ?? []) console.log(`KNOWN SHORTFALL (expected to fail, and counted as passed) in ${name}: ${test}`);
 }
+for (const { tally } of done) for (const sentence of tally.told ?? []) console.log(sentence);
 for (const { name, tally } of done) for (const skipped of tally.skipped) console.log(`SKIPPED in ${name}: ${skipped}`);
 const tallies = done.map(({ tally }) => tally);
 process.exitCode = exitCode(tallies);

@@ -4,7 +4,7 @@ import { projectFolder } from '../../server/start/project-folder.mjs';
 import { runScript } from '../../server/start/run-command.mjs';
 import { tallyOf } from './tally.mjs';
 
-/** @typedef {{ retried: string[], shortfalls: string[] }} Notes names of tests that the count says too little about */
+/** @typedef {{ retried: string[], shortfalls: string[], told: string[] }} Notes names of tests that the count says too little about, and what tests have to say */
 
 /**
  * Runs one of the projects of vitest.config.ts; what vitest says is printed as it comes.
@@ -21,8 +21,8 @@ export async function runProject(project) {
     env: { NO_COLOR: '1', TEST_NOTES: join(projectFolder, notes) },
     onLine: (line) => console.log(line),
   });
-  const { retried, shortfalls } = readJson(notes) ?? { retried: [], shortfalls: [] };
-  return { ...tallyOf({ files: readJson(report)?.testResults ?? null, code }), retried, shortfalls };
+  const { retried, shortfalls, told } = readJson(notes) ?? { retried: [], shortfalls: [], told: [] };
+  return { ...tallyOf({ files: readJson(report)?.testResults ?? null, code }), retried, shortfalls, told };
 }
 
 /** @param {string} file @returns {any} null when there is none, or not a whole one */

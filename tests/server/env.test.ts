@@ -10,6 +10,7 @@ describe('readEnv', () => {
       siteUrl: null,
       trustProxy: false,
       sessionSecret: null,
+      meilisearch: null,
       logLevel: 'info',
       metricsToken: null,
     });
@@ -53,6 +54,8 @@ describe('readEnv', () => {
     [{ SITE_URL: 'bench.example' }, /SITE_URL: must be the address/],
     [{ TRUST_PROXY: 'yes' }, /TRUST_PROXY: must be 1 behind a proxy/],
     [{ SESSION_SECRET: 'short' }, /SESSION_SECRET: must be at least 32/],
+    [{ MEILISEARCH_URL: 'http://127.0.0.1:7700' }, /MEILISEARCH_URL and MEILISEARCH_API_KEY go together/],
+    [{ MEILISEARCH_URL: 'search', MEILISEARCH_API_KEY: 'k' }, /MEILISEARCH_URL: must be the address of the Meilisearch server/],
     [{ LOG_LEVEL: 'loud' }, /LOG_LEVEL: must be one of error, warn, info, debug, silent/],
     [{ METRICS_TOKEN: 'short' }, /METRICS_TOKEN: must be at least 20/],
   ])('refuses %j in one sentence', (source, sentence) => {

@@ -38,7 +38,7 @@ export function termExpander(file: Database) {
 
   const expand = (terms: readonly SearchTerm[]): Expansion => {
     const result: Expansion = { groups: [], corrections: [], unknown: [] };
-    for (const term of terms) {
+    for (const term of terms.flatMap(apart)) {
       const group = expandTerm(term, result);
       if (group !== null) result.groups.push(group);
     }
@@ -46,13 +46,23 @@ export function termExpander(file: Database) {
     return result;
   };
 
-  const expandTerm = ({ words, not, open }: SearchTerm, told: Expansion): TermGroup | null => {
+  /** Words that are only joined by a mark ("line/output") are searched for one by one where they stand nowhere so. */
+  const apart = (term: SearchTerm): SearchTerm[] => {
+    const isJoined = term.words.length > 1 && !term.quoted && !term.not;
+    if (!isJoined || isThere(term.words.join(' ')) || isThere(term.words.join(''))) return [term];
+    return term.words.map((word, at) => ({ ...term, words: [word], open: term.open && at === term.words.length - 1 }));
+  };
+
+  const expandTerm = ({ words, quoted: isLiteral, not, open }: SearchTerm, told: Expansion): TermGroup | null => {
     const phrase = words.join(' ');
     const group: TermGroup = { phrases: [phrase], prefix: open && phrase.length >= PREFIX_LENGTH ? phrase : null, not };
-    if (words.length > 1) {
-      if (isThere(phrase) || not) return group;
-      return meantPhrase(words, group, told);
+    if (isLiteral) {
+      // Quotes are taken at their word.
+      if (!not && !isThere(phrase)) told.unknown.push(phrase);
+      return group;
     }
+    // The parts of a word with marks in it stand side by side, or the cases write it as one.
+    if (words.length > 1) return isThere(phrase) || not ? group : { ...group, phrases: [words.join('')] };
     group.phrases.push(...otherForms(phrase));
     if (group.prefix !== null) group.phrases.push(...completionsOf(phrase));
     if (group.phrases.some(isThere) || (group.prefix !== null && stands.get(`${quoted(phrase)} *`) !== undefined)) {
@@ -90,18 +100,6 @@ export function termExpander(file: Database) {
     return { phrases: [meant, ...(meant.includes(' ') ? [] : otherForms(meant))], prefix: null, not: group.not };
   };
 
-  /** A phrase that stands nowhere: with its slips corrected, else joined to one word, else its words by themselves. */
-  const meantPhrase = (words: readonly string[], group: TermGroup, told: Expansion): TermGroup | null => {
-    const phrase = words.join(' ');
-    const corrected = words.map((word) => (isThere(word) ? word : (lexicon().correct(word) ?? word))).join(' ');
-    const meant = [corrected, words.join('')].find((candidate) => candidate !== phrase && isThere(candidate));
-    if (meant === undefined) {
-      told.unknown.push(phrase);
-      return null;
-    }
-    told.corrections.push({ typed: phrase, meant });
-    return { ...group, phrases: [meant], prefix: null };
-  };
   return expand;
 }
 

@@ -3,6 +3,8 @@ import { STOP_WORDS } from './stop-words';
 /** One thing searched for: a word, or several that have to stand side by side, in lower case. */
 export type SearchTerm = {
   words: readonly string[];
+  /** Whether it was typed in quotes. */
+  quoted: boolean;
   /** Whether it must not be there. */
   not: boolean;
   /** Whether it is still being typed: its last word may go on. */
@@ -28,11 +30,12 @@ export function parseWords(text: string): SearchTerm[] {
   const terms: SearchTerm[] = [];
   for (const piece of typed.matchAll(PIECE)) {
     if (terms.length >= TERMS_MAX) break;
-    const [whole, , quoted] = piece;
+    const [whole, , inQuotes] = piece;
+    const quoted = inQuotes !== undefined;
     const not = /^-["\p{L}]/u.test(whole);
-    const words = wordsIn(quoted ?? whole);
-    const open = quoted === undefined && piece.index + whole.length === typed.length && /[\p{L}\p{N}\p{M}]$/u.test(whole);
-    if (words.length > 0) terms.push({ words, not, open });
+    const words = wordsIn(inQuotes ?? whole);
+    const open = !quoted && piece.index + whole.length === typed.length && /[\p{L}\p{N}\p{M}]$/u.test(whole);
+    if (words.length > 0) terms.push({ words, quoted, not, open });
   }
   const telling = terms.filter(isTelling);
   return telling.some((term) => !term.not) ? telling : terms;
