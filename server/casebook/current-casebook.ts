@@ -51,7 +51,7 @@ export function casebookState(): CasebookState {
   const current = kept.secondBenchCasebook;
   if (current === undefined) return { kind: 'absent' };
   if (current.loaded === null) return { kind: 'loading' };
-  return { kind: 'loaded', cases: current.loaded.model.rows.size, changeSeq: current.loaded.changeSeq };
+  return { kind: 'loaded', cases: current.loaded.model.entries.size, changeSeq: current.loaded.changeSeq };
 }
 
 /** Forgets the casebook, so that the next question loads it anew. */

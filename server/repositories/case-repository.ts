@@ -21,6 +21,11 @@ export async function findCases(db: Db, ids: readonly string[]): Promise<CaseRec
   return withContents(db, files, { in: files.map((file) => file.id) });
 }
 
+/** The texts of the named cases, in no order. */
+export function findNarratives(db: Db, ids: readonly string[]): Promise<{ id: string; narrative: string }[]> {
+  return db.caseFile.findMany({ where: { id: { in: [...ids] } }, select: { id: true, narrative: true } });
+}
+
 /** One case in full. Throws `case-not-found`. */
 export async function getCase(db: Db, id: string): Promise<CaseRecord> {
   const record = await findCase(db, id);

@@ -26,6 +26,9 @@ export type LookUpResult = {
   warnings: LookUpWarning[];
 };
 
+/** The answer of the model alone, without what stands only in the database. */
+export type LookUpFigures = Omit<LookUpResult, 'similar'> & { similar: SimilarFigures[] };
+
 export type LookUpWarning = 'few-cases' | 'device-without-cases' | 'no-findings' | 'nothing-read' | 'no-match' | 'fits-nothing-known';
 
 export type LookUpCause = {
@@ -78,6 +81,9 @@ export type SimilarCase = {
   proof: string | null;
   outcome: string;
 };
+
+/** A similar case as the model knows it: its text is read where it is shown. */
+export type SimilarFigures = Omit<SimilarCase, 'excerpt'>;
 
 export type NextCheck = {
   id: string;

@@ -1,27 +1,23 @@
-/** A growing set of small whole numbers, one bit each. */
-export type BitSet = { words: Uint32Array };
+/** Sets of small whole numbers, one bit each, 32 to a word. */
+export type BitWords = Uint32Array;
 
-export function createBitSet(): BitSet {
-  return { words: new Uint32Array(4) };
+/** Puts a number into a set that has room for it. */
+export function setBit(words: BitWords, at: number): void {
+  words[at >>> 5] = (words[at >>> 5] as number) | (1 << (at & 31));
 }
 
-export function setBit(set: BitSet, at: number): void {
-  const word = at >>> 5;
-  if (word >= set.words.length) {
-    const grown = new Uint32Array(Math.max(word + 1, set.words.length * 2));
-    grown.set(set.words);
-    set.words = grown;
-  }
-  set.words[word] = (set.words[word] as number) | (1 << (at & 31));
+/** Takes a number out. */
+export function clearBit(words: BitWords, at: number): void {
+  words[at >>> 5] = (words[at >>> 5] as number) & ~(1 << (at & 31));
 }
 
-export function clearBit(set: BitSet, at: number): void {
-  const word = at >>> 5;
-  if (word < set.words.length) set.words[word] = (set.words[word] as number) & ~(1 << (at & 31));
+/** Whether a number is in. */
+export function hasBit(words: BitWords, at: number): boolean {
+  return (((words[at >>> 5] as number) >>> (at & 31)) & 1) === 1;
 }
 
 /** Calls `visit` for each member, in ascending order. */
-export function forEachBit(words: Uint32Array, visit: (at: number) => void): void {
+export function forEachBit(words: BitWords, visit: (at: number) => void): void {
   for (let w = 0; w < words.length; w += 1) {
     let word = words[w] as number;
     while (word !== 0) {
@@ -31,7 +27,16 @@ export function forEachBit(words: Uint32Array, visit: (at: number) => void): voi
   }
 }
 
-/** Keeps in `target` only what is in `set`. */
-export function intersect(target: Uint32Array, set: BitSet | undefined): void {
-  for (let w = 0; w < target.length; w += 1) target[w] = (target[w] as number) & (set?.words[w] ?? 0);
+/** How many members there are. */
+export function countBits(words: BitWords): number {
+  let count = 0;
+  for (let w = 0; w < words.length; w += 1) {
+    // Sums of neighbouring bits, then pairs, then nibbles (H. S. Warren, Hacker's Delight, 2nd ed., figure 5-2).
+    let x = words[w] as number;
+    x -= (x >>> 1) & 0x55555555;
+    x = (x & 0x33333333) + ((x >>> 2) & 0x33333333);
+    x = (x + (x >>> 4)) & 0x0f0f0f0f;
+    count += Math.imul(x, 0x01010101) >>> 24;
+  }
+  return count;
 }

@@ -1,7 +1,7 @@
 import { Command } from 'commander';
-import { lookUp } from '../../../shared/domain/look-up/look-up';
 import type { LookUpResult, SimilarCase } from '../../../shared/schemas/look-up';
 import { loadCasebook } from '../../casebook/load-casebook';
+import { answerQuestion } from '../../services/answer-question';
 import { type CommandIo, printJson } from '../io';
 import { questionOf } from '../question-of';
 import { cell, table } from '../text-table';
@@ -18,7 +18,7 @@ export function lookupCommand(io: CommandIo): Command {
     .option('--json', 'print one JSON document')
     .action(async (words: string, options: Options) => {
       const { model } = await loadCasebook(io.db());
-      const result = lookUp(model, questionOf(model, words, options));
+      const result = await answerQuestion(io.db(), model, questionOf(model, words, options));
       if (options.json) printJson(io, lookupJson(result));
       else io.out(lookupText(result));
     });

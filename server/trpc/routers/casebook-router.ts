@@ -10,6 +10,7 @@ import { slugSchema } from '../../../shared/schemas/terms';
 import { getCase } from '../../repositories/case-repository';
 import { findNewestEvaluation } from '../../repositories/evaluation-repository';
 import { countSecondReports } from '../../repositories/second-reports';
+import { findExcerpts } from '../../services/answer-question';
 import { publicProcedure, router } from '../init';
 import { knownDevice } from '../known-device';
 
@@ -67,9 +68,11 @@ export const casebookRouter = router({
   }),
 
   /** Published cases, latest months first. */
-  listCases: publicProcedure.input(listInput.prefault({})).query(({ ctx, input }) => {
+  listCases: publicProcedure.input(listInput.prefault({})).query(async ({ ctx, input }) => {
     knownDevice(ctx.casebook.model, input.device);
-    return listAccepted(ctx.casebook.model, input);
+    const { cases, next } = listAccepted(ctx.casebook.model, input);
+    const excerpts = await findExcerpts(ctx.db, cases.map(({ id }) => id));
+    return { cases: cases.map((item) => ({ ...item, excerpt: excerpts.get(item.id) ?? '' })), next };
   }),
 
   /** The whole vocabulary. */

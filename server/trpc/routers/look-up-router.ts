@@ -1,5 +1,5 @@
-import { lookUp } from '../../../shared/domain/look-up/look-up';
 import { questionSchema } from '../../../shared/schemas/question';
+import { answerQuestion } from '../../services/answer-question';
 import { knownDevice } from '../known-device';
 import { publicProcedure, router } from '../init';
 
@@ -7,6 +7,6 @@ export const lookUpRouter = router({
   /** Likely causes, next checks, fixes and similar cases for a question. */
   ask: publicProcedure.input(questionSchema).query(({ ctx, input }) => {
     knownDevice(ctx.casebook.model, input.device);
-    return lookUp(ctx.casebook.model, input);
+    return answerQuestion(ctx.db, ctx.casebook.model, input);
   }),
 });

@@ -1,4 +1,7 @@
-import { type BitSet, forEachBit, intersect } from '../../stats/bit-set';
+import { countBits, setBit } from '../../stats/bit-set';
+import { nodesBelow } from '../../stats/matching-counts';
+import type { PostingList } from '../../stats/posting-list';
+import { liveWords } from '../../stats/record-index';
 import type { CasebookModel } from './casebook-model';
 
 /** Which accepted cases are meant; what is left out or null does not narrow. Slugs of the vocabulary and catalogue. */
@@ -21,24 +24,22 @@ export type CaseRows = Uint32Array;
 /** The accepted cases within a scope. A slug that is not known gives none. */
 export function rowsInScope(model: CasebookModel, scope: CaseScope): CaseRows {
   const { index } = model;
-  const rows = index.all.words.slice();
-  if (scope.device) {
-    const node = model.coding.deviceOf(scope.device);
-    intersect(rows, node === undefined ? undefined : index.byDevice[node]);
-  }
-  if (scope.symptom) keep(rows, valueSets(model, 'symptom', scope.symptom).slice(1));
-  if (scope.fix) keep(rows, valueSets(model, 'fix', scope.fix));
+  const rows = liveWords(index);
+  if (scope.device) keep(rows, deviceLists(model, scope.device));
+  if (scope.symptom) keep(rows, valueLists(model, 'symptom', scope.symptom).slice(1));
+  if (scope.fix) keep(rows, valueLists(model, 'fix', scope.fix));
   const causes = causesMeant(model, scope);
-  return causes === null ? rows : filterRows(rows, (row) => (index.rows[row]?.causes ?? []).some((cause) => causes.has(cause)));
+  if (causes !== null) keep(rows, causes.map((cause) => index.byCause[cause]));
+  return rows;
 }
 
 /** Cases in which a part was suspected: a check of it was done, or a fix of it tried, whatever came of it. */
 export function rowsSuspecting(model: CasebookModel, role: string): CaseRows {
   const { vocabulary } = model.coding;
-  const rows = model.index.all.words.slice();
+  const rows = liveWords(model.index);
   keep(rows, [
-    ...vocabulary.checks.filter((c) => c.targetRole === role).flatMap((c) => valueSets(model, 'check', c.slug)),
-    ...vocabulary.fixes.filter((f) => f.role === role).flatMap((f) => valueSets(model, 'fix', f.slug)),
+    ...vocabulary.checks.filter((c) => c.targetRole === role).flatMap((c) => valueLists(model, 'check', c.slug)),
+    ...vocabulary.fixes.filter((f) => f.role === role).flatMap((f) => valueLists(model, 'fix', f.slug)),
   ]);
   return rows;
 }
@@ -50,15 +51,18 @@ export function bothRows(a: CaseRows, b: CaseRows): CaseRows {
 
 /** How many rows there are. */
 export function countRows(rows: CaseRows): number {
-  let count = 0;
-  forEachBit(rows, () => {
-    count += 1;
-  });
-  return count;
+  return countBits(rows);
 }
 
-/** Records of every value of an observable that some case carries; a symptom's are absent, then present. */
-function valueSets(model: CasebookModel, kind: 'symptom' | 'check' | 'fix', id: string): (BitSet | undefined)[] {
+function deviceLists({ coding, index }: CasebookModel, slug: string): (PostingList | undefined)[] {
+  const node = coding.deviceOf(slug);
+  if (node === undefined) return [];
+  const below = nodesBelow(coding.layout, node);
+  return index.byDevice.filter((_, other) => below[other] === 1);
+}
+
+/** Rows by value of an observable; a symptom's values are absent, then present. */
+function valueLists(model: CasebookModel, kind: 'symptom' | 'check' | 'fix', id: string): (PostingList | undefined)[] {
   const observable = model.coding.observableOf(kind, id);
   if (observable === undefined) return [];
   const { valueStarts, valueCounts } = model.coding.layout;
@@ -66,27 +70,19 @@ function valueSets(model: CasebookModel, kind: 'symptom' | 'check' | 'fix', id: 
   return Array.from({ length: valueCounts[observable] as number }, (_, value) => model.index.byValue[start + value]);
 }
 
-/** Keeps in `rows` what is in any of the sets. */
-function keep(rows: CaseRows, sets: readonly (BitSet | undefined)[]): void {
-  for (let w = 0; w < rows.length; w += 1) {
-    let any = 0;
-    for (const set of sets) any |= set?.words[w] ?? 0;
-    rows[w] = (rows[w] as number) & any;
+/** Keeps in `rows` what is in any of the lists. */
+function keep(rows: CaseRows, lists: readonly (PostingList | undefined)[]): void {
+  const any = new Uint32Array(rows.length);
+  for (const list of lists) {
+    if (list === undefined) continue;
+    for (let i = 0; i < list.length; i += 1) setBit(any, list.rows[i] as number);
   }
+  for (let w = 0; w < rows.length; w += 1) rows[w] = (rows[w] as number) & (any[w] as number);
 }
 
-function causesMeant(model: CasebookModel, { cause, part }: CaseScope): Set<number> | null {
+function causesMeant(model: CasebookModel, { cause, part }: CaseScope): number[] | null {
   if (!cause && !part) return null;
-  const meant = model.coding.vocabulary.causes.flatMap(({ slug, role }, number) =>
+  return model.coding.vocabulary.causes.flatMap(({ slug, role }, number) =>
     (!cause || slug === cause) && (!part || role === part) ? [number] : [],
   );
-  return new Set(meant);
-}
-
-function filterRows(rows: CaseRows, wanted: (row: number) => boolean): CaseRows {
-  const kept = new Uint32Array(rows.length);
-  forEachBit(rows, (row) => {
-    if (wanted(row)) kept[row >>> 5] = (kept[row >>> 5] as number) | (1 << (row & 31));
-  });
-  return kept;
 }

@@ -4,12 +4,16 @@ import type { ReadQuery } from '../../schemas/finding';
 import type { Vocabulary } from '../../schemas/vocabulary';
 import { addRecord, type Counts, createCounts, retractRecord } from '../../stats/counts';
 import type { AdditiveEstimator } from '../../stats/estimator';
-import { addToIndex, createRecordIndex, type RecordIndex, retractFromIndex } from '../../stats/record-index';
+import { createRecordIndex, liveRows, type RecordIndex, retractFromIndex } from '../../stats/record-index';
+import { rowOfKey } from '../../stats/record-keys';
 import { defaultSettings, type Settings } from '../../stats/settings';
 import { createEstimator } from '../../stats/weighted-naive-bayes';
 import { type Coding, createCoding } from '../coding/coding';
+import { encodeCase } from '../coding/encode-case';
 import { createReader } from '../read-query/read-query';
-import { type CaseEntry, caseEntry } from './case-entry';
+import { addCaseRow, type CaseEntry, caseEntry, codedRecord } from './case-entry';
+import { keyOfCase } from './case-key';
+import { createNamePool, type NamePool } from './name-pool';
 import { vocabularyWords, type VocabularyWords } from './vocabulary-words';
 
 /** The accepted records as the statistics see them, and what it takes to ask and to answer in words. */
@@ -22,9 +26,18 @@ export type CasebookModel = {
   readonly counts: Counts;
   readonly index: RecordIndex;
   readonly estimator: AdditiveEstimator;
-  /** Accepted cases by their row of the index. */
-  readonly entries: Map<number, CaseEntry>;
-  readonly rows: Map<string, number>;
+  /** Designators by the numbers that the index knows them by. */
+  readonly designators: NamePool;
+  /** Accepted cases, each put together when it is asked for. */
+  readonly entries: CaseEntries;
+};
+
+/** The accepted cases of a model. Walking through `values` allocates per case: count with the index where it must be fast. */
+export type CaseEntries = {
+  readonly size: number;
+  /** The case in a row of the index, taken out or not; undefined where the row was never given out. */
+  get(row: number): CaseEntry | undefined;
+  values(): IterableIterator<CaseEntry>;
 };
 
 /** A model of no records. `settings` null takes the defaults. */
@@ -34,19 +47,39 @@ export function createCasebookModel(
   settingsFor: (coding: Coding) => Settings = (coding) => defaultSettings(coding.layout),
 ): CasebookModel {
   const coding = createCoding(vocabulary, catalogue);
-  const counts = createCounts(coding.layout);
-  const settings = settingsFor(coding);
-  return {
+  return assembleModel({
     coding,
     words: vocabularyWords(vocabulary, catalogue),
     read: createReader(vocabulary, catalogue),
-    settings,
-    counts,
+    settings: settingsFor(coding),
+    counts: createCounts(coding.layout),
     index: createRecordIndex(coding.layout),
-    estimator: createEstimator(coding.layout, counts, settings),
-    entries: new Map(),
-    rows: new Map(),
+    designators: createNamePool(),
+  });
+}
+
+/** A model of parts that belong together: what was counted and what was indexed must be the same records. */
+export function assembleModel(parts: Omit<CasebookModel, 'estimator' | 'entries'>): CasebookModel {
+  const { coding, counts, settings } = parts;
+  return { ...parts, estimator: createEstimator(coding.layout, counts, settings), entries: entriesOf(parts) };
+}
+
+function entriesOf(rows: Pick<CasebookModel, 'coding' | 'index' | 'designators'>): CaseEntries {
+  return {
+    get size() {
+      return rows.index.size;
+    },
+    get: (row) => (row >= 0 && row < rows.index.rows ? caseEntry(rows, row) : undefined),
+    *values() {
+      for (const row of liveRows(rows.index)) yield caseEntry(rows, row);
+    },
   };
+}
+
+/** Row of a case in the index; -1 where it is not in. */
+export function rowOfCase(model: CasebookModel, id: string): number {
+  const key = keyOfCase(id);
+  return key === null ? -1 : rowOfKey(model.index.keys, key);
 }
 
 /**
@@ -54,23 +87,18 @@ export function createCasebookModel(
  * returns false. Throws CodingError, and counts nothing, where it names what the coding does not know.
  */
 export function addCase(model: CasebookModel, record: CaseRecord): boolean {
-  if (model.rows.has(record.id)) return false;
-  const entry = caseEntry(model.coding, record);
-  addRecord(model.counts, entry.coded);
-  const row = addToIndex(model.index, entry.coded);
-  model.entries.set(row, entry);
-  model.rows.set(record.id, row);
+  if (rowOfCase(model, record.id) >= 0) return false;
+  const coded = encodeCase(model.coding, record.content);
+  addRecord(model.counts, coded);
+  addCaseRow(model, record, coded);
   return true;
 }
 
 /** Takes a case out again: the exact inverse of `addCase`. Returns false where it is not in. */
 export function retractCase(model: CasebookModel, id: string): boolean {
-  const row = model.rows.get(id);
-  const entry = row === undefined ? undefined : model.entries.get(row);
-  if (row === undefined || entry === undefined) return false;
-  retractRecord(model.counts, entry.coded);
+  const row = rowOfCase(model, id);
+  if (row < 0) return false;
+  retractRecord(model.counts, codedRecord(model, row));
   retractFromIndex(model.index, row);
-  model.entries.delete(row);
-  model.rows.delete(id);
   return true;
 }

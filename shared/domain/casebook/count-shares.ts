@@ -2,6 +2,8 @@ import type { CauseShare, CountedShare, Named, NamedShare } from '../../schemas/
 import { forEachBit } from '../../stats/bit-set';
 import { dirichletMarginalInterval } from '../../stats/dirichlet-marginal-interval';
 import { jeffreysInterval } from '../../stats/jeffreys-interval';
+import { NO_CAUSE } from '../../stats/record-index';
+import { forEachCause } from '../../stats/record-words';
 import { bothRows, type CaseRows, countRows, rowsInScope } from './case-scope';
 import type { CasebookModel } from './casebook-model';
 
@@ -23,9 +25,10 @@ export function causeShares(model: CasebookModel, rows: CaseRows): { causes: Cau
   const counts = new Int32Array(model.coding.causes.length);
   let causeNotFound = 0;
   forEachBit(rows, (row) => {
-    const causes = model.index.rows[row]?.causes ?? [];
-    if (causes.length === 0) causeNotFound += 1;
-    for (const cause of causes) counts[cause] = (counts[cause] as number) + 1;
+    if (model.index.firstCause[row] === NO_CAUSE) causeNotFound += 1;
+    forEachCause(model.index, row, (cause) => {
+      counts[cause] = (counts[cause] as number) + 1;
+    });
   });
   const of = countRows(rows);
   const categories = Math.max(2, counts.filter((n) => n > 0).length + 1);
@@ -65,9 +68,9 @@ export function roleCounts(model: CasebookModel, rows: CaseRows): Map<string, nu
   const roleOf = model.coding.vocabulary.causes.map((cause) => cause.role);
   const counts = new Map<string, number>();
   forEachBit(rows, (row) => {
-    for (const role of new Set((model.index.rows[row]?.causes ?? []).map((cause) => roleOf[cause] as string))) {
-      counts.set(role, (counts.get(role) ?? 0) + 1);
-    }
+    const roles = new Set<string>();
+    forEachCause(model.index, row, (cause) => roles.add(roleOf[cause] as string));
+    for (const role of roles) counts.set(role, (counts.get(role) ?? 0) + 1);
   });
   return counts;
 }

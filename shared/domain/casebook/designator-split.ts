@@ -1,3 +1,5 @@
+import { isLive } from '../../stats/record-index';
+import { readCauses } from '../../stats/record-words';
 import type { CasebookModel } from './casebook-model';
 
 /** Pseudo-count of each designator: half a case, the Jeffreys prior of a multinomial. */
@@ -16,12 +18,8 @@ export function designatorSplit(model: CasebookModel, board: string, causeSlug: 
   const parts = model.words.devices.get(board)?.board?.parts.filter((part) => part.role === role) ?? [];
   if (parts.length === 0) return [];
   const counted = new Map(parts.map((part) => [part.designator, { mass: JEFFREYS, cases: 0 }]));
-  for (const entry of model.entries.values()) {
-    if (entry.device !== board) continue;
-    const named = entry.causes
-      .filter((c) => c.cause === causeSlug)
-      .flatMap((c) => c.designators)
-      .flatMap((designator) => counted.get(designator) ?? []);
+  for (const names of namedDesignators(model, board, causeSlug)) {
+    const named = names.flatMap((designator) => counted.get(designator) ?? []);
     for (const cell of named) {
       cell.mass += 1 / named.length;
       cell.cases += 1;
@@ -31,4 +29,18 @@ export function designatorSplit(model: CasebookModel, board: string, causeSlug: 
   return [...counted]
     .map(([designator, { mass, cases }]) => ({ designator, probability: mass / total, cases }))
     .sort((a, b) => b.probability - a.probability || (a.designator < b.designator ? -1 : 1));
+}
+
+/** Designators that each case on the board names for the cause; met in the list of the cause. */
+function* namedDesignators({ coding, index, designators: pool }: CasebookModel, board: string, slug: string): Generator<string[]> {
+  const node = coding.deviceOf(board);
+  const cause = coding.causeOf(slug);
+  const list = cause === undefined ? undefined : index.byCause[cause];
+  if (list === undefined) return;
+  for (let i = 0; i < list.length; i += 1) {
+    const row = list.rows[i] as number;
+    if (index.device[row] !== node || !isLive(index, row)) continue;
+    const { causes, designators } = readCauses(index, row);
+    yield (designators[causes.indexOf(cause as number)] ?? []).map((number) => pool.names[number] as string);
+  }
 }

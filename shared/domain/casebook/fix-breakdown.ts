@@ -2,6 +2,7 @@ import { FIX_RESULTS } from '../../schemas/case';
 import type { FixRecord, Named } from '../../schemas/counted-share';
 import { forEachBit } from '../../stats/bit-set';
 import { type FixCounts, fixSuccess } from '../../stats/decide/fix-success';
+import { forEachAttempt } from '../../stats/record-words';
 import type { CaseRows } from './case-scope';
 import type { CasebookModel } from './casebook-model';
 
@@ -18,11 +19,14 @@ export function recordOfFix(model: CasebookModel, fix: string, rows: CaseRows, n
 
 function countFix(model: CasebookModel, fix: number | undefined, rows: CaseRows): FixCounts {
   const results = FIX_RESULTS.map(() => 0);
-  forEachBit(rows, (row) => {
-    for (const attempt of model.entries.get(row)?.attempts ?? []) {
-      if (fix !== undefined && attempt.fixes.includes(fix)) results[attempt.result] = (results[attempt.result] ?? 0) + 1;
-    }
-  });
+  const start = model.index.layout.valueStarts[fix ?? -1];
+  if (start !== undefined) {
+    forEachBit(rows, (row) => {
+      forEachAttempt(model.index, row, start, (flat) => {
+        if (flat - start < results.length) results[flat - start] = (results[flat - start] ?? 0) + 1;
+      });
+    });
+  }
   const of = (result: (typeof FIX_RESULTS)[number]) => results[FIX_RESULTS.indexOf(result)] ?? 0;
   return {
     tries: results.reduce((sum, n) => sum + n, 0),

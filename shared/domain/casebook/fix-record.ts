@@ -2,7 +2,9 @@ import { FIX_RESULTS, type FixResult } from '../../schemas/case';
 import type { FixSuggestion } from '../../schemas/look-up';
 import { type FixCounts, fixSuccess, rankFixSuccess } from '../../stats/decide/fix-success';
 import { devicePath } from '../../stats/findings';
-import type { CaseEntry } from './case-entry';
+import { intersectLists, type PostingList } from '../../stats/posting-list';
+import { fixValues, isLive, type RecordIndex, scratchOf } from '../../stats/record-index';
+import { forEachAttempt } from '../../stats/record-words';
 import type { CasebookModel } from './casebook-model';
 
 /** Which cases to count fixes over; what is left out does not narrow. */
@@ -34,15 +36,10 @@ export function fixRecord(model: CasebookModel, scope: FixScope): FixSuggestion[
   const { layout } = model.coding;
   const node = scope.device ? (model.coding.deviceOf(scope.device) ?? 0) : 0;
   const path = devicePath(layout, node);
-  const tallies = new Map<number, Tally[]>();
-  const needed = (scope.symptoms ?? []).map((slug) => model.coding.observableOf('symptom', slug));
-  for (const entry of model.entries.values()) {
-    if (!inScope(entry, needed, scope.cause ?? null)) continue;
-    const depth = sharedDepth(path, devicePath(layout, entry.coded.device));
-    for (const attempt of entry.attempts)
-      for (const fix of attempt.fixes) count(tallies, fix, { depth, path, result: attempt.result });
-  }
-  const tried = [...tallies].map(([fix, counts]) => ({ fix, success: fixSuccess(counts as FixCounts[]) }));
+  const lists = scopeLists(model, scope);
+  if (lists === null) return [];
+  const results = lists.length === 0 ? attemptsOnPath(model.index, path) : attemptsInScope(model.index, lists, path);
+  const tried = tallies(model.index, results).map(({ fix, path: counts }) => ({ fix, success: fixSuccess(counts) }));
   const ranked = rankFixSuccess(tried.map((t) => t.success));
   const triedHere = (index: number) => (tried[index]?.success.tries ?? 0) > 0;
   return [...ranked.filter(triedHere), ...ranked.filter((index) => !triedHere(index))].flatMap((index) => {
@@ -68,27 +65,73 @@ export function fixRecord(model: CasebookModel, scope: FixScope): FixSuggestion[
   });
 }
 
-function inScope(entry: CaseEntry, needed: readonly (number | undefined)[], cause: string | null): boolean {
-  if (cause !== null && !entry.causes.some((c) => c.cause === cause)) return false;
-  return needed.every((observable) => entry.coded.findings.some((f) => f.observable === observable && f.value === 1));
+/** Lists of rows that a case must be in; none where every case counts, null where no case can. */
+function scopeLists({ coding, index }: CasebookModel, { symptoms = [], cause = null }: FixScope): PostingList[] | null {
+  const flats = symptoms.map((slug) => {
+    const observable = coding.observableOf('symptom', slug);
+    return observable === undefined ? -1 : (index.layout.valueStarts[observable] as number) + 1;
+  });
+  const lists = flats.map((flat) => index.byValue[flat]);
+  if (cause !== null) lists.push(index.byCause[coding.causeOf(cause) ?? -1]);
+  return lists.includes(undefined) ? null : lists.filter((list) => list !== undefined);
 }
 
-/** How many nodes from the root the two paths share. */
-function sharedDepth(a: readonly number[], b: readonly number[]): number {
-  let depth = 0;
-  while (depth < a.length && a[depth] === b[depth]) depth++;
-  return depth;
+/** Attempts by node of the path and flat value of a fix, `[depth * fix values + flat - first]`, counted beforehand. */
+function attemptsOnPath(index: RecordIndex, path: readonly number[]): Int32Array {
+  const { count } = fixValues(index.layout);
+  const results = new Int32Array(path.length * count);
+  path.forEach((node, depth) => {
+    results.set(index.attempts.subarray(node * count, (node + 1) * count), depth * count);
+  });
+  return results;
 }
 
-function count(tallies: Map<number, Tally[]>, fix: number, at: { depth: number; path: readonly number[]; result: number }): void {
-  let tally = tallies.get(fix);
-  if (!tally) {
-    tally = at.path.map(() => ({ tries: 0, cures: 0, partial: 0, noChange: 0, madeWorse: 0 }));
-    tallies.set(fix, tally);
+/** The same over the rows that are in all lists. */
+function attemptsInScope(index: RecordIndex, lists: readonly PostingList[], path: readonly number[]): Int32Array {
+  const { first, count } = fixValues(index.layout);
+  const results = new Int32Array(path.length * count);
+  const depths = sharedDepths(index, path);
+  const { rows } = scratchOf(index);
+  const met = intersectLists(lists, rows);
+  for (let i = 0; i < met; i += 1) {
+    const row = rows[i] as number;
+    if (!isLive(index, row)) continue;
+    const depth = depths[index.device[row] as number] as number;
+    forEachAttempt(index, row, first, (flat) => {
+      for (let at = flat - first, level = 0; level < depth; level += 1, at += count) results[at] = (results[at] as number) + 1;
+    });
   }
-  const key = KEYS[FIX_RESULTS[at.result] as FixResult];
-  for (const node of tally.slice(0, at.depth)) {
-    node.tries += 1;
-    if (key !== null) node[key] += 1;
+  return results;
+}
+
+/** How many nodes from the root each device shares with the path. */
+function sharedDepths({ layout }: RecordIndex, path: readonly number[]): Uint8Array {
+  const depths = new Uint8Array(layout.deviceParents.length);
+  depths[0] = 1;
+  for (let node = 1; node < depths.length; node += 1) {
+    const above = depths[layout.deviceParents[node] as number] as number;
+    depths[node] = path[above] === node ? above + 1 : above;
   }
+  return depths;
+}
+
+/** Tries and results of every fix that was tried at all, along the path. */
+function tallies({ layout }: RecordIndex, results: Int32Array): { fix: number; path: FixCounts[] }[] {
+  const { first, count } = fixValues(layout);
+  return Array.from(layout.kinds.keys())
+    .filter((fix) => (layout.valueStarts[fix] as number) >= first)
+    .map((fix) => ({
+      fix,
+      path: Array.from({ length: results.length / count }, (_, depth) => {
+        const tally: Tally = { tries: 0, cures: 0, partial: 0, noChange: 0, madeWorse: 0 };
+        FIX_RESULTS.forEach((result, value) => {
+          const n = results[depth * count + (layout.valueStarts[fix] as number) - first + value] as number;
+          const key = KEYS[result];
+          tally.tries += n;
+          if (key !== null) tally[key] += n;
+        });
+        return tally;
+      }),
+    }))
+    .filter(({ path }) => (path[0]?.tries ?? 0) > 0);
 }

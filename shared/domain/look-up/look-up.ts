@@ -1,4 +1,4 @@
-import type { LookUpResult } from '../../schemas/look-up';
+import type { LookUpFigures, LookUpResult } from '../../schemas/look-up';
 import type { Question } from '../../schemas/question';
 import { matchingCounts } from '../../stats/matching-counts';
 import type { CasebookModel } from '../casebook/casebook-model';
@@ -14,9 +14,9 @@ const FIXES_SHOWN = 20;
 /**
  * Answers a question from the accepted records: how it was read, the likely causes with their evidence, what to check
  * next, what cured such units, and the cases most like it. Pure: the same model and question give the same answer.
- * Causes and `unlisted` sum to 1. Words that mean nothing here are no error: they come back as unread.
+ * Causes and `unlisted` sum to 1. The texts of similar cases are added by `withExcerpts`. Words that mean nothing here are no error: they come back as unread.
  */
-export function lookUp(model: CasebookModel, question: Question): LookUpResult {
+export function lookUp(model: CasebookModel, question: Question): LookUpFigures {
   const coded = readQuestion(model, question);
   const posterior = model.estimator.posterior(coded.device, coded.findings);
   const counts = matchingCounts(model.index, coded.findings);

@@ -1,4 +1,4 @@
-import type { SimilarCase } from '../../schemas/look-up';
+import type { SimilarFigures } from '../../schemas/look-up';
 import { rankSimilar } from '../../stats/rank-similar';
 import type { CasebookModel } from '../casebook/casebook-model';
 import { findingLabel, findingValueLabel } from '../casebook/vocabulary-words';
@@ -11,7 +11,7 @@ const BEST = 10;
  * The cases most like this unit: what they share weighs by how telling it is, contradictions count against, and a
  * near device counts for. Empty where nothing was stated.
  */
-export function similarCases(model: CasebookModel, question: CodedQuestion): SimilarCase[] {
+export function similarCases(model: CasebookModel, question: CodedQuestion): SimilarFigures[] {
   const stated = question.findings.filter((f) => !f.implied);
   if (stated.length === 0) return [];
   return rankSimilar(model.index, { device: question.device, findings: stated }, { limit: BEST }).flatMap((hit) => {
@@ -24,7 +24,6 @@ export function similarCases(model: CasebookModel, question: CodedQuestion): Sim
         score: hit.score,
         device: { slug: place.slug, label: place.label },
         month: entry.month,
-        excerpt: entry.excerpt,
         shared: hit.shared.map((coded) => findingInWords(model, coded)),
         contradicting: hit.contradicting.map(({ observable, value, there }) => ({
           ...findingInWords(model, { observable, value }),

@@ -1,5 +1,6 @@
 import { FIX_RESULTS } from '../../schemas/case';
 import type { Fix } from '../../schemas/vocabulary';
+import { fixValues } from '../../stats/record-index';
 import type { CasebookModel } from '../casebook/casebook-model';
 
 /** Tries that the pooled share is worth: of all fixes for one fix, of one fix for one cause. */
@@ -19,18 +20,14 @@ export function cureChances(model: CasebookModel): (fix: Fix) => Float64Array {
   const cells = new Map<string, Tally>();
   const byFix = new Map<string, Tally>();
   const all: Tally = { tries: 0, cures: 0 };
-  for (const entry of model.entries.values()) {
-    const cause = entry.causes.length === 1 ? entry.causes[0]?.cause : undefined;
-    if (cause === undefined) continue;
-    for (const attempt of entry.attempts) {
-      for (const observable of attempt.fixes) {
-        const slug = coding.observables[observable]?.id ?? '';
-        if (!model.words.fixes.get(slug)?.addresses.includes(cause)) continue;
-        const tallies = [tallyOf(cells, `${slug} ${cause}`), tallyOf(byFix, slug), all];
-        for (const tally of tallies) {
-          tally.tries += 1;
-          if (attempt.result === CURED) tally.cures += 1;
-        }
+  for (const fix of model.words.fixes.values()) {
+    for (const cause of fix.addresses) {
+      const counted = triesOn(model, fix.slug, cause);
+      if (counted.tries === 0) continue;
+      const tallies = [tallyOf(cells, `${fix.slug} ${cause}`), tallyOf(byFix, fix.slug), all];
+      for (const tally of tallies) {
+        tally.tries += counted.tries;
+        tally.cures += counted.cures;
       }
     }
   }
@@ -44,6 +41,22 @@ export function cureChances(model: CasebookModel): (fix: Fix) => Float64Array {
     }
     return cure;
   };
+}
+
+/** Tries of a fix, and cures by it, on records with this one cause. */
+function triesOn({ coding, index }: CasebookModel, fixSlug: string, causeSlug: string): Tally {
+  const fix = coding.observableOf('fix', fixSlug);
+  const cause = coding.causeOf(causeSlug);
+  const tally: Tally = { tries: 0, cures: 0 };
+  if (fix === undefined || cause === undefined) return tally;
+  const { first } = fixValues(index.layout);
+  FIX_RESULTS.forEach((_, result) => {
+    const flat = (index.layout.valueStarts[fix] as number) + result;
+    const n = index.attemptsByCause[(flat - first) * index.layout.causeCount + cause] as number;
+    tally.tries += n;
+    if (result === CURED) tally.cures += n;
+  });
+  return tally;
 }
 
 function tallyOf(tallies: Map<string, Tally>, key: string): Tally {

@@ -2,14 +2,13 @@ import type { DeviceCatalogue } from '../../schemas/device';
 import type { Vocabulary } from '../../schemas/vocabulary';
 import { type PackedCounts, packCounts, unpackCounts } from '../../stats/packed-counts';
 import { sliceCounts } from '../../stats/slice-counts';
-import { createEstimator } from '../../stats/weighted-naive-bayes';
-import type { CaseEntry } from '../casebook/case-entry';
-import type { CasebookModel } from '../casebook/casebook-model';
+import { assembleModel, type CasebookModel } from '../casebook/casebook-model';
+import { createNamePool, numberOfName } from '../casebook/name-pool';
 import { settingsFromDocument, settingsToDocument } from '../casebook/settings-document';
 import { type VocabularyWords, vocabularyWords } from '../casebook/vocabulary-words';
 import { type Coding, createCoding } from '../coding/coding';
 import { createReader } from '../read-query/read-query';
-import { indexOf, type PackedRecords, packRecords, unpackRecords } from './packed-records';
+import { indexOf, type PackedRecords, packedRows, packRecords, unpackRecords } from './packed-records';
 
 export const SNAPSHOT_VERSION = 1;
 
@@ -33,20 +32,18 @@ export type CasebookWords = { vocabulary: Vocabulary; catalogue: DeviceCatalogue
 export function takeSnapshot(model: CasebookModel, device: string): CasebookSnapshot {
   const node = model.coding.deviceOf(device);
   if (node === undefined) throw new RangeError(`There is no device "${device}" in the catalogue.`);
-  let position = -1;
   const parts: CasebookSnapshot['parts'] = [];
-  model.index.rows.forEach((row, at) => {
-    if (row === undefined) return;
-    position += 1;
-    const entry = model.entries.get(at);
-    if (entry?.device === device && entry.causes.some((c) => c.designators.length > 0)) parts.push([position, entry.causes]);
+  packedRows(model.index).forEach((row, position) => {
+    if (model.index.device[row] !== node) return;
+    const causes = model.entries.get(row)?.causes ?? [];
+    if (causes.some((c) => c.designators.length > 0)) parts.push([position, causes]);
   });
   return {
     version: SNAPSHOT_VERSION,
     device,
     settings: settingsToDocument(model.coding, model.settings),
     counts: packCounts(sliceCounts(model.counts, node)),
-    records: packRecords(model.index, model.entries),
+    records: packRecords(model),
     parts,
   };
 }
@@ -76,28 +73,12 @@ export function modelFromSnapshot(prepared: PreparedWords, snapshot: CasebookSna
   if (settings === null) throw new Error('The settings of this snapshot cannot be read.');
   const counts = unpackCounts(coding.layout, snapshot.counts);
   const records = unpackRecords(coding.layout, snapshot.records);
-  const parts = new Map(snapshot.parts);
-  const entries = records.map(({ device, proof, causes, findings, attempts }, row): [number, CaseEntry] => [
-    row,
-    {
-      id: '',
-      device: coding.devices[device]?.slug ?? '',
-      month: '',
-      excerpt: '',
-      causes: parts.get(row) ?? causes.map((cause) => ({ cause: coding.causes[cause] as string, designators: [] })),
-      proof: null,
-      outcome: 'resolved',
-      attempts,
-      coded: { device, proof, causes, findings: findings.map((f) => ({ ...f, implied: false, step: 0, stage: 0, proves: false })) },
-    },
-  ]);
-  return {
-    ...prepared,
-    settings,
-    counts,
-    index: indexOf(coding.layout, records),
-    estimator: createEstimator(coding.layout, counts, settings),
-    entries: new Map(entries),
-    rows: new Map(),
-  };
+  const designators = createNamePool();
+  const parts = new Map(
+    snapshot.parts.map(([row, causes]) => {
+      const numbers = new Map(causes.map((c) => [coding.causeOf(c.cause), c.designators.map((name) => numberOfName(designators, name))]));
+      return [row, (records[row]?.causes ?? []).map((cause) => numbers.get(cause) ?? [])];
+    }),
+  );
+  return assembleModel({ ...prepared, settings, counts, index: indexOf(coding.layout, records, parts), designators });
 }

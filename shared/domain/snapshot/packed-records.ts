@@ -1,6 +1,8 @@
-import type { CodedFinding, Layout } from '../../stats/layout';
-import { addToIndex, createRecordIndex, type RecordIndex } from '../../stats/record-index';
-import type { CaseEntry, FixAttempt } from '../casebook/case-entry';
+import { type CodedFinding, FIX, type Layout } from '../../stats/layout';
+import { addToIndex, createRecordIndex, liveRows, type RecordIndex, readRow, statedValues } from '../../stats/record-index';
+import { compareKeys } from '../../stats/record-keys';
+import type { FixAttempt } from '../casebook/case-entry';
+import type { CasebookModel } from '../casebook/casebook-model';
 
 /**
  * The accepted records without ids, months, texts or readings, as one list of whole numbers; per record: device,
@@ -9,21 +11,27 @@ import type { CaseEntry, FixAttempt } from '../casebook/case-entry';
  */
 export type PackedRecords = readonly number[];
 
-/** Packs the records of an index in the order of their rows. */
-export function packRecords(index: RecordIndex, entries: ReadonlyMap<number, CaseEntry>): PackedRecords {
+/** Rows of an index in the order of the records' keys: the order of a pack. */
+export function packedRows(index: RecordIndex): number[] {
+  return [...liveRows(index)].sort((a, b) => compareKeys(index.keys, a, b));
+}
+
+/** Packs the records of an index. */
+export function packRecords(model: Pick<CasebookModel, 'index' | 'entries'>): PackedRecords {
   const packed: number[] = [];
-  index.rows.forEach((row, at) => {
-    if (row === undefined) return;
-    packed.push(row.device, row.proof + 1, row.causes.length, ...row.causes, row.values.length);
+  for (const row of packedRows(model.index)) {
+    const record = readRow(model.index, row);
+    const values = statedValues(record);
+    packed.push(record.device, record.proof + 1, record.causes.length, ...record.causes, values.length);
     let before = 0;
-    for (const value of row.values) {
+    for (const value of values) {
       packed.push(value - before);
       before = value;
     }
-    const attempts = entries.get(at)?.attempts ?? [];
+    const attempts = model.entries.get(row)?.attempts ?? [];
     packed.push(attempts.length);
     for (const { result, fixes } of attempts) packed.push(result, fixes.length, ...fixes);
-  });
+  }
   return packed;
 }
 
@@ -60,16 +68,27 @@ export function unpackRecords(layout: Layout, packed: PackedRecords): UnpackedRe
   return records;
 }
 
-/** The index of unpacked records: row n holds record n. */
-export function indexOf(layout: Layout, records: readonly UnpackedRecord[]): RecordIndex {
+/**
+ * The index of unpacked records: row n holds record n. `designators` are numbers per cause of a record, where there are any.
+ */
+export function indexOf(
+  layout: Layout,
+  records: readonly UnpackedRecord[],
+  designators: ReadonlyMap<number, readonly (readonly number[])[]> = new Map(),
+): RecordIndex {
   const index = createRecordIndex(layout);
-  for (const { device, proof, causes, findings } of records) {
-    addToIndex(index, { device, proof, causes, findings: findings.map((f) => ({ ...f, ...STATED })) });
-  }
+  records.forEach(({ device, proof, causes, findings, attempts }, row) => {
+    const tried = attempts.flatMap(({ result, fixes }, i) => fixes.map((observable) => ({ observable, value: result, step: i + 1 })));
+    const isStated = (f: CodedFinding) => findings.some((g) => g.observable === f.observable && g.value === f.value);
+    const seen = findings.filter((f) => layout.kinds[f.observable] !== FIX).map((f) => ({ ...f, step: 0 }));
+    const stated = [...seen, ...tried.filter(isStated)].map((f) => ({ ...f, ...STATED }));
+    const late = tried.filter((f) => !isStated(f));
+    addToIndex(index, { device, proof, causes, findings: stated }, { late, designators: designators.get(row) });
+  });
   return index;
 }
 
-const STATED = { implied: false, step: 0, stage: 0, proves: false };
+const STATED = { implied: false, stage: 0, proves: false };
 
 function observablesByValue(layout: Layout): Uint16Array {
   const observables = new Uint16Array(layout.valueStarts[layout.valueCounts.length] as number);

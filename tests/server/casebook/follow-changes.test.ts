@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { forgetCasebook, getCasebook } from '../../../server/casebook/current-casebook';
 import { followChanges } from '../../../server/casebook/follow-changes';
-import { loadCasebook } from '../../../server/casebook/load-casebook';
+import { type Casebook, loadCasebook } from '../../../server/casebook/load-casebook';
 import { tellFollowers } from '../../../server/change-feed/tell-followers';
 import { findNewestChange, listCaseChanges } from '../../../server/repositories/case-change-repository';
 import { replaceContent } from '../../../server/repositories/submission-contents';
@@ -34,7 +34,8 @@ describe('followChanges', () => {
     expect(await followChanges(db, casebook)).toBe(5);
     const anew = await loadCasebook(db);
     expect(serialiseCounts(casebook.model.counts)).toEqual(serialiseCounts(anew.model.counts));
-    expect([...casebook.model.rows.keys()].sort()).toEqual([...anew.model.rows.keys()].sort());
+    const ids = (of: Casebook) => [...of.model.entries.values()].map(({ id }) => id).sort();
+    expect(ids(casebook)).toEqual(ids(anew));
     expect(casebook.changeSeq).toBe(anew.changeSeq);
     expect(await followChanges(db, casebook)).toBe(0);
   });

@@ -1,0 +1,157 @@
+import { flatValue } from './findings';
+import { type CodedRecord, type Layout, PROOF_WEIGHT_TENTHS } from './layout';
+import { withRoom } from './posting-list';
+import { NO_CAUSE, type RecordIndex, type RecordLabels } from './record-index';
+
+/**
+ * A record as the index keeps it. Findings stand in the order of the record, implied ones left out; `late` ones are
+ * fixes tried after the cure: attempts, but no findings. Designators are numbers that name them outside, per cause.
+ */
+export type StoredRecord = {
+  device: number;
+  month: number;
+  proof: number;
+  outcome: number;
+  complete: boolean;
+  findings: readonly StoredFinding[];
+  causes: readonly number[];
+  designators: readonly (readonly number[])[];
+};
+
+export type StoredFinding = { flat: number; step: number; proves: boolean; late: boolean };
+
+/** Eight bits: proof + 1 (3), outcome (2), complete (1), two values of one observable (1), several causes (1). */
+export type RowLabels = number;
+
+/** Set where a row states two values of one observable. */
+export const DOUBLED = 64;
+/** Set where a row has more causes than its first. */
+export const SEVERAL_CAUSES = 128;
+
+const STEP_BITS = 127;
+const PROVES = 128;
+const LATE = 256;
+
+/** A record in the form that is kept. Throws RangeError where something does not fit the layout. */
+export function storedRecord(layout: Layout, record: CodedRecord, more: RecordLabels): StoredRecord {
+  const findings = record.findings
+    .filter((f) => !f.implied)
+    .map((f) => ({ flat: flatValue(layout, f), step: f.step, proves: f.proves, late: false }));
+  for (const f of more.late ?? []) findings.push({ flat: flatValue(layout, f), step: f.step, proves: false, late: true });
+  for (const { step } of findings) if (step < 0 || step > STEP_BITS) throw new RangeError(`A record has at most ${STEP_BITS} steps.`);
+  for (const cause of record.causes) {
+    if (!Number.isInteger(cause) || cause < 0 || cause >= layout.causeCount) throw new RangeError(`No cause ${cause}.`);
+  }
+  if (record.causes.length > 0 && PROOF_WEIGHT_TENTHS[record.proof] === undefined) throw new RangeError(`No proof ${record.proof}.`);
+  return {
+    device: record.device,
+    month: more.month ?? 0,
+    proof: record.proof,
+    outcome: more.outcome ?? 0,
+    complete: more.complete ?? false,
+    findings,
+    causes: record.causes,
+    designators: record.causes.map((_, i) => more.designators?.[i] ?? []),
+  };
+}
+
+/** The eight bits of a record. */
+export function rowLabels(record: StoredRecord, observables: Uint16Array): RowLabels {
+  const values = new Set(record.findings.filter((f) => !f.late).map((f) => f.flat));
+  const named = new Set([...values].map((flat) => observables[flat]));
+  return (
+    (record.proof + 1) |
+    (record.outcome << 3) |
+    (record.complete ? 32 : 0) |
+    (named.size < values.size ? DOUBLED : 0) |
+    (record.causes.length > 1 ? SEVERAL_CAUSES : 0)
+  );
+}
+
+/** Writes a record's words at the end: number of findings, two words each; then per cause its number, how many designators, two words each. */
+export function addWords(index: RecordIndex, row: number, { findings, causes, designators }: StoredRecord): void {
+  const named = designators.reduce((sum, list) => sum + list.length, 0);
+  const length = 1 + findings.length * 2 + causes.length * 2 + named * 2;
+  index.words = withRoom(index.words, index.wordCount + length);
+  const { words } = index;
+  let at = index.wordCount;
+  index.starts[row] = at;
+  words[at++] = findings.length;
+  for (const { flat, step, proves, late } of findings) {
+    words[at++] = flat;
+    words[at++] = step | (proves ? PROVES : 0) | (late ? LATE : 0);
+  }
+  causes.forEach((cause, i) => {
+    const list = designators[i] ?? [];
+    words[at++] = cause;
+    words[at++] = list.length;
+    for (const designator of list) {
+      words[at++] = designator & 0xffff;
+      words[at++] = designator >>> 16;
+    }
+  });
+  index.wordCount = at;
+  index.starts[row + 1] = at;
+}
+
+/** The findings of a row. */
+export function readFindings({ starts, words }: RecordIndex, row: number): StoredFinding[] {
+  const start = starts[row] as number;
+  return Array.from({ length: words[start] as number }, (_, i) => {
+    const info = words[start + 2 + i * 2] as number;
+    return { flat: words[start + 1 + i * 2] as number, step: info & STEP_BITS, proves: (info & PROVES) !== 0, late: (info & LATE) !== 0 };
+  });
+}
+
+/** The causes of a row with their designators. */
+export function readCauses({ starts, words }: RecordIndex, row: number): Pick<StoredRecord, 'causes' | 'designators'> {
+  const causes: number[] = [];
+  const designators: number[][] = [];
+  let at = (starts[row] as number) + 1 + 2 * (words[starts[row] as number] as number);
+  const end = starts[row + 1] as number;
+  while (at < end) {
+    causes.push(words[at] as number);
+    const length = words[at + 1] as number;
+    designators.push(Array.from({ length }, (_, i) => (words[at + 2 + i * 2] as number) + (words[at + 3 + i * 2] as number) * 65_536));
+    at += 2 + length * 2;
+  }
+  return { causes, designators };
+}
+
+/** Calls `visit` for each cause of a row. */
+export function forEachCause(index: RecordIndex, row: number, visit: (cause: number) => void): void {
+  const first = index.firstCause[row] as number;
+  if (first === NO_CAUSE) return;
+  visit(first);
+  if (((index.labels[row] as number) & SEVERAL_CAUSES) !== 0) forEachFurtherCause(index, row, visit);
+}
+
+/** Calls `visit` for each cause of a row after its first. */
+export function forEachFurtherCause({ starts, words }: RecordIndex, row: number, visit: (cause: number) => void): void {
+  let at = (starts[row] as number) + 1 + 2 * (words[starts[row] as number] as number);
+  const end = starts[row + 1] as number;
+  for (at += 2 + 2 * (words[at + 1] as number); at < end; at += 2 + 2 * (words[at + 1] as number)) visit(words[at] as number);
+}
+
+/** Whether a row states the flat value. */
+export function states({ starts, words }: RecordIndex, row: number, flat: number): boolean {
+  const start = starts[row] as number;
+  const end = start + 1 + 2 * (words[start] as number);
+  for (let at = start + 1; at < end; at += 2) if (words[at] === flat && ((words[at + 1] as number) & LATE) === 0) return true;
+  return false;
+}
+
+/** Calls `visit` with flat value and step of each attempt of a row: fixes from `firstFix` on, a fix named twice in one attempt once. */
+export function forEachAttempt({ starts, words }: RecordIndex, row: number, firstFix: number, visit: (flat: number, step: number) => void): void {
+  const start = (starts[row] as number) + 1;
+  const end = start + 2 * (words[start - 1] as number);
+  for (let at = start; at < end; at += 2) {
+    const flat = words[at] as number;
+    if (flat < firstFix) continue;
+    const step = (words[at + 1] as number) & STEP_BITS;
+    let before = at - 2;
+    while (before >= start && ((words[before + 1] as number) & STEP_BITS) === step && words[before] !== flat) before -= 2;
+    const again = before >= start && ((words[before + 1] as number) & STEP_BITS) === step;
+    if (!again) visit(flat, step);
+  }
+}
