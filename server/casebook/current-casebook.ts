@@ -2,6 +2,7 @@ import type { Db } from '../db';
 import { findNewestReload } from '../repositories/event-log-repository';
 import { logger } from '../watching/logger';
 import { followChanges } from './follow-changes';
+import { keepSnapshotFresh } from './keep-snapshot-fresh';
 import { type Casebook, loadCasebook } from './load-casebook';
 
 /** How long the casebook is used before what other programs have stored is looked for, in milliseconds. */
@@ -65,6 +66,7 @@ function replace(db: Db, at: number): Promise<Casebook> {
   entry.casebook.then(
     (casebook) => {
       entry.loaded = casebook;
+      void keepSnapshotFresh(db, casebook);
     },
     () => {
       if (kept.secondBenchCasebook === entry) forgetCasebook();
@@ -86,12 +88,14 @@ async function look(db: Db, current: Kept): Promise<void> {
     const casebook = await current.casebook;
     if ((await findNewestReload(db)) === casebook.loadedFor) {
       await followChanges(db, casebook);
+      void keepSnapshotFresh(db, casebook);
       return;
     }
     const loaded = await loadCasebook(db);
     if (kept.secondBenchCasebook !== current) return;
     current.casebook = Promise.resolve(loaded);
     current.loaded = loaded;
+    void keepSnapshotFresh(db, loaded);
   } catch (error) {
     logger.error({ err: error }, 'The casebook could not catch up with what is stored; as it is, it goes on answering.');
   }

@@ -6,6 +6,7 @@ import { type Settings, settingsHash } from '../../shared/stats/settings';
 import { createEstimator } from '../../shared/stats/weighted-naive-bayes';
 import { appendEvent } from '../repositories/event-log-repository';
 import { saveSettings } from '../repositories/model-settings-repository';
+import { keepSnapshotFresh } from './keep-snapshot-fresh';
 import { loadCasebook } from './load-casebook';
 
 /** Records over which the largest shift is looked for. */
@@ -28,7 +29,8 @@ export async function fitAndStore(
   now: Date,
   { newId, actor }: { newId: () => string; actor: string },
 ): Promise<FitOutcome> {
-  const { model, settings: before } = await loadCasebook(db);
+  const casebook = await loadCasebook(db);
+  const { model, settings: before } = casebook;
   const { coding } = model;
   const records = [...model.entries.values()].sort((a, b) => (a.id < b.id ? -1 : 1)).map((entry) => entry.coded);
   const settings = fitSettings(coding.layout, records);
@@ -39,6 +41,7 @@ export async function fitAndStore(
     const detail = `Fitted settings ${hash} on ${records.length} accepted cases.`;
     await appendEvent(tx, { id: newId(), at: now, kind: 'fit', actor, detail });
   });
+  await keepSnapshotFresh(db, casebook);
   return { hash, records: records.length, changed: hash !== before.hash, largestShift: largestShift(model, settings) };
 }
 

@@ -11,7 +11,7 @@ const BATCH = 200;
  * Brings the casebook up to the end of the change feed: a changed case is taken out as it was and, if it is accepted now,
  * counted as it is. Returns how many changes were taken up. Changes may be taken up twice without harm.
  */
-export async function followChanges(db: Db, casebook: Casebook): Promise<number> {
+export async function followChanges(db: Db, casebook: Pick<Casebook, 'model' | 'changeSeq'>): Promise<number> {
   let followed = 0;
   for (;;) {
     const changes = await listCaseChanges(db, { after: casebook.changeSeq, take: BATCH });

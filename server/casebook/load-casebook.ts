@@ -4,12 +4,15 @@ import { AppError } from '../../shared/errors';
 import { defaultSettings, settingsHash } from '../../shared/stats/settings';
 import type { Db } from '../db';
 import { findNewestChange } from '../repositories/case-change-repository';
-import { streamCases } from '../repositories/case-repository';
+import { countCases, streamCases } from '../repositories/case-repository';
 import { findCatalogue } from '../repositories/catalogue-repository';
 import { findNewestReload, hasEvent } from '../repositories/event-log-repository';
 import { loadVocabulary } from '../repositories/load-vocabulary';
 import { findNewestSettings } from '../repositories/model-settings-repository';
 import { countWorkingUnits } from '../repositories/working-unit-repository';
+import { logger } from '../watching/logger';
+import { followChanges } from './follow-changes';
+import { readSnapshot } from './model-snapshot';
 
 /** The accepted records in memory, ready to be asked, and what is known of how they came there. */
 export type Casebook = {
@@ -23,33 +26,54 @@ export type Casebook = {
   loadedFor: string | null;
   /** Newest change of the feed that the model knows of. */
   changeSeq: number;
+  /** Newest change that the snapshot beside the database knows of; null where there is no snapshot of use. */
+  snapshotSeq: number | null;
 };
 
 /**
- * Reads vocabulary, catalogue, fitted settings and every accepted case into memory. Throws `casebook-empty` where no
- * device is stored. 4,200 cases take about a second.
+ * Reads vocabulary, catalogue, fitted settings and the accepted cases into memory: from the snapshot beside the database and
+ * what has changed since, or else every case. Throws `casebook-empty` where no device is stored.
  */
 export async function loadCasebook(db: Db): Promise<Casebook> {
-  // Both are read first: what is stored meanwhile is then taken up once more, which changes nothing.
+  // Read first: what is stored meanwhile then calls for another load.
   const loadedFor = await findNewestReload(db);
-  const changeSeq = await findNewestChange(db);
   const catalogue = await findCatalogue(db);
   if (catalogue === null) throw new AppError('casebook-empty');
   const vocabulary = await loadVocabulary(db);
   const stored = await findNewestSettings(db);
   let fittedAt: Date | null = null;
-  const model = createCasebookModel(vocabulary, catalogue, (coding) => {
+  const empty = createCasebookModel(vocabulary, catalogue, (coding) => {
     const settings = stored && settingsFromDocument(coding, stored.document);
     if (settings) fittedAt = stored.fittedAt;
     return settings ?? defaultSettings(coding.layout);
   });
-  for await (const record of streamCases(db, 'accepted')) addCase(model, record);
+  const counted = (await fromSnapshot(db, empty)) ?? (await fromDatabase(db, empty));
   return {
-    model,
-    settings: { hash: settingsHash(model.settings), fittedAt },
+    ...counted,
+    settings: { hash: settingsHash(empty.settings), fittedAt },
     workingUnits: await countWorkingUnits(db),
     demo: await hasEvent(db, 'seed'),
     loadedFor,
-    changeSeq,
   };
+}
+
+type Counted = Pick<Casebook, 'model' | 'changeSeq' | 'snapshotSeq'>;
+
+/** The snapshot beside the database and what has changed since; null where it is of no use. */
+async function fromSnapshot(db: Db, empty: CasebookModel): Promise<Counted | null> {
+  const read = await readSnapshot(db, empty);
+  if (read === null) return null;
+  const counted = { ...read, snapshotSeq: read.changeSeq };
+  await followChanges(db, counted);
+  // Cases that were stored past the feed would be missed: then everything is read.
+  if (counted.model.entries.size === (await countCases(db, 'accepted'))) return counted;
+  logger.warn('The snapshot of the casebook does not hold every accepted case; the casebook is read from the database.');
+  return null;
+}
+
+/** Every accepted case; what is stored meanwhile is taken up once more from the feed, which changes nothing. */
+async function fromDatabase(db: Db, model: CasebookModel): Promise<Counted> {
+  const changeSeq = await findNewestChange(db);
+  for await (const record of streamCases(db, 'accepted')) addCase(model, record);
+  return { model, changeSeq, snapshotSeq: null };
 }

@@ -11,6 +11,7 @@ import { planCommand } from './commands/plan-command';
 import { reindexCommand } from './commands/reindex-command';
 import { restoreCommand } from './commands/restore-command';
 import { searchCommand } from './commands/search-command';
+import { snapshotCommand } from './commands/snapshot-command';
 import { userCommand } from './commands/user-command';
 import { CommandError, type CommandIo, EXIT } from './io';
 
@@ -30,6 +31,7 @@ export function createProgram(io: CommandIo): Command {
     exportCommand,
     evaluateCommand,
     fitCommand,
+    snapshotCommand,
     logCommand,
     userCommand,
     backupCommand,

@@ -21,6 +21,11 @@ export function listCaseChanges(db: Db, { after, take }: { after: number; take: 
   return db.caseChange.findMany({ where: { seq: { gt: after } }, orderBy: { seq: 'asc' }, take, select: { seq: true, caseId: true } });
 }
 
+/** The change of this number; null where there is none. */
+export function findChange(db: Db, seq: number): Promise<CaseChange | null> {
+  return db.caseChange.findUnique({ where: { seq }, select: { seq: true, caseId: true } });
+}
+
 /** Number of the newest change; 0 where there is none yet. */
 export async function findNewestChange(db: Db): Promise<number> {
   const row = await db.caseChange.findFirst({ orderBy: { seq: 'desc' }, select: { seq: true } });

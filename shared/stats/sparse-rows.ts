@@ -170,3 +170,40 @@ function grown<T extends Uint16Array | Uint32Array>(from: T, into: T): T {
   into.set(from);
   return into;
 }
+
+/** Rows one after another without gaps: how many cells each has, then all keys and counts. */
+export type PackedRows = { lengths: Uint16Array; keys: Uint16Array; counts: Int32Array };
+
+/** Packs the rows named, in that order. */
+export function packRows(store: SparseRows, rows: readonly number[]): PackedRows {
+  const lengths = Uint16Array.from(rows, (row) => store.cells[row] as number);
+  const total = lengths.reduce((sum, n) => sum + n, 0);
+  const packed = { lengths, keys: new Uint16Array(total), counts: new Int32Array(total) };
+  let at = 0;
+  for (const row of rows) {
+    const { keys, counts } = blockOf(store, row);
+    const start = store.start[row] as number;
+    const end = start + (store.cells[row] as number);
+    packed.keys.set(keys.subarray(start, end), at);
+    packed.counts.set(counts.subarray(start, end), at);
+    at += end - start;
+  }
+  return packed;
+}
+
+/** Makes packed rows the rows of an empty store, numbered from 0; the arrays become its first block. */
+export function unpackRows(store: SparseRows, { lengths, keys, counts }: PackedRows): void {
+  store.blocks.push({ keys, counts });
+  store.used = keys.length;
+  store.rows = lengths.length;
+  store.block = new Uint16Array(lengths.length + 64);
+  store.cells = grown(lengths, new Uint16Array(lengths.length + 64));
+  store.room = store.cells.slice();
+  store.start = new Uint32Array(lengths.length + 64);
+  let at = 0;
+  for (let row = 0; row < lengths.length; row += 1) {
+    store.start[row] = at;
+    at += lengths[row] as number;
+  }
+  if (at !== keys.length || at !== counts.length) throw new RangeError('The packed rows do not fit their lengths.');
+}

@@ -4,6 +4,8 @@ import { Command } from 'commander';
 import { knownWordsOf } from '../../../shared/domain/anonymise/known-words';
 import { vocabularyWords } from '../../../shared/domain/casebook/vocabulary-words';
 import { AppError } from '../../../shared/errors';
+import { keepSnapshotFresh } from '../../casebook/keep-snapshot-fresh';
+import { loadCasebook } from '../../casebook/load-casebook';
 import { findCatalogue } from '../../repositories/catalogue-repository';
 import { loadVocabulary } from '../../repositories/load-vocabulary';
 import { importCases } from '../../services/import-cases';
@@ -50,6 +52,7 @@ export function importCommand(io: CommandIo): Command {
         refused,
         ...(options.replaceDetails ? { replaced } : {}),
       };
+      if (options.accept && added.length > 0) await keepSnapshotFresh(io.db(), await loadCasebook(io.db()));
       if (options.json) printJson(io, summary);
       else if (!holdBack) {
         const how = options.accept ? 'accepted' : 'submitted for review';

@@ -3,7 +3,6 @@ import type { CodedRecord, RecordedFinding } from '../../stats/layout';
 import { addToIndex, fixValues, type RecordIndex, readRow } from '../../stats/record-index';
 import { forEachAttempt } from '../../stats/record-words';
 import { type Coding, decodeFinding } from '../coding/coding';
-import { encodeCase } from '../coding/encode-case';
 import { impliedAbsences } from '../coding/implied-absences';
 import { caseOfKey, keyOfCase } from './case-key';
 import { type NamePool, numberOfName } from './name-pool';

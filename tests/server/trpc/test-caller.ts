@@ -24,6 +24,7 @@ export function memoryCaller(cases: readonly CaseRecord[]) {
     demo: false,
     loadedFor: null,
     changeSeq: 0,
+    snapshotSeq: null,
   };
   return createCaller({ ...ownPage, db, casebook: async () => casebook });
 }

@@ -1,0 +1,85 @@
+import { existsSync } from 'node:fs';
+import { assembleModel, type CasebookModel } from '../../shared/domain/casebook/casebook-model';
+import { createNamePool } from '../../shared/domain/casebook/name-pool';
+import { countsFromSections, countsSections } from '../../shared/stats/counts-sections';
+import { indexFromSections, indexSections } from '../../shared/stats/index-sections';
+import { contentHash } from '../content-hash';
+import type { Db } from '../db';
+import { findChange } from '../repositories/case-change-repository';
+import { findDatabaseFile } from '../repositories/database-file';
+import { logger } from '../watching/logger';
+import { DamagedFileError, readSections, writeSections } from './section-file';
+
+/** Raised with every change of what is counted or of how it is kept. */
+const VERSION = 1;
+
+/** What a snapshot says of itself. */
+type About = {
+  version: number;
+  /** Names vocabulary and catalogue: the numbers in the arrays mean something only with these. */
+  wordsHash: string;
+  /** Newest change of the feed that is counted, and the case that it was about: another database has another there. */
+  changeSeq: number;
+  changedCase: string | null;
+  designators: string[];
+};
+
+/** Where the snapshot of a database stands: beside it. Null for a database in memory. */
+export async function snapshotFile(db: Db): Promise<string | null> {
+  const file = await findDatabaseFile(db);
+  return file === null ? null : `${file}.casebook`;
+}
+
+/**
+ * Writes what is counted beside the database, so that the next start reads it instead of every case. Copies the arrays
+ * before it waits for anything, so that the model may go on changing. Returns the file's path, or null where there is no place for it.
+ */
+export async function writeSnapshot(db: Db, { model, changeSeq }: { model: CasebookModel; changeSeq: number }): Promise<string | null> {
+  const sections = { ...countsSections(model.counts), ...indexSections(model.index) };
+  const designators = [...model.designators.names];
+  const file = await snapshotFile(db);
+  if (file === null) return null;
+  const changedCase = (await findChange(db, changeSeq))?.caseId ?? null;
+  const about: About = { version: VERSION, wordsHash: wordsHash(model), changeSeq, changedCase, designators };
+  await writeSections(file, about, sections);
+  return file;
+}
+
+/**
+ * The model of the snapshot beside the database, and the change up to which it counts. Null, with a line in the log, where
+ * the snapshot is damaged or belongs to another vocabulary or database; null where there is none.
+ * @param empty a model of no records, whose words and settings the new one takes over
+ */
+export async function readSnapshot(db: Db, empty: CasebookModel): Promise<{ model: CasebookModel; changeSeq: number } | null> {
+  const file = await snapshotFile(db);
+  if (file === null || !existsSync(file)) return null;
+  try {
+    const hash = wordsHash(empty);
+    const read = readSections<About>(file, ({ version, wordsHash: of }) => version === VERSION && of === hash);
+    if (read === null) {
+      logger.info('The snapshot of the casebook belongs to another vocabulary or version; the casebook is read from the database.');
+      return null;
+    }
+    const { changeSeq, changedCase, designators } = read.about;
+    if (((await findChange(db, changeSeq))?.caseId ?? null) !== changedCase) {
+      logger.info('The snapshot of the casebook belongs to another state of the database; the casebook is read from the database.');
+      return null;
+    }
+    const { layout } = empty.coding;
+    const counts = countsFromSections(layout, read.sections);
+    const index = indexFromSections(layout, read.sections);
+    return { model: assembleModel({ ...empty, counts, index, designators: createNamePool(designators) }), changeSeq };
+  } catch (error) {
+    if (!(error instanceof DamagedFileError || error instanceof RangeError || isFileError(error))) throw error;
+    logger.warn({ err: error }, 'The snapshot of the casebook cannot be used; the casebook is read from the database.');
+    return null;
+  }
+}
+
+function isFileError(error: unknown): boolean {
+  return error instanceof Error && 'syscall' in error;
+}
+
+function wordsHash({ coding }: CasebookModel): string {
+  return contentHash({ vocabulary: coding.vocabulary, catalogue: coding.catalogue });
+}
