@@ -7,7 +7,7 @@ import { PercentAxis, PercentRules, percentScale } from './percent-axis';
 import { PlotFigure } from './plot-figure';
 
 /** One bar: what it is of, where it leads, and so many of so many. */
-export type ShareRow = CountedShare & { id: string; label: string; href?: string };
+export type ShareRow = CountedShare & { id: string; label: string; href?: string; /** Where links to this row lead. */ anchor?: string };
 
 type SharePlotProps = {
   /** What the rows are, for the head of the column: "Cause". */
@@ -41,7 +41,7 @@ export function SharePlot({ name, rows, summary, unit = 'cases' }: SharePlotProp
         </thead>
         <tbody>
           {rows.map((row) => (
-            <tr key={row.id}>
+            <tr key={row.id} id={row.anchor}>
               <th scope="row">
                 <span className="plot-cell">
                   <PlotName label={row.label} href={row.href} />

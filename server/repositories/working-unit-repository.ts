@@ -10,6 +10,12 @@ export function countWorkingUnits(db: Db): Promise<number> {
   return db.workingUnit.count();
 }
 
+/** Working units by board revision; boards without any are left out. */
+export async function countWorkingUnitsByBoard(db: Db): Promise<Map<string, number>> {
+  const rows = await db.workingUnit.groupBy({ by: ['boardSlug'], _count: true });
+  return new Map(rows.flatMap(({ boardSlug, _count }) => (boardSlug === null ? [] : [[boardSlug, _count] as const])));
+}
+
 /** Stores reading records of working units and returns how many were new (by id). */
 export async function insertWorkingUnits(
   db: Db,

@@ -35,7 +35,7 @@ export const deviceViewSchema = namedSchema.extend({
   maker: namedSchema,
   category: categorySchema,
   cases: z.int().min(0),
-  boards: z.array(boardSchema.extend({ label: z.string(), cases: z.int().min(0) })),
+  boards: z.array(boardSchema.extend({ label: z.string(), cases: z.int().min(0), workingUnits: z.int().min(0) })),
   causes: z.array(causeShareSchema),
   causeNotFound: z.int().min(0),
   symptoms: z.array(namedShareSchema),

@@ -14,7 +14,7 @@ import { fixLineSchema, fixViewSchema } from '../../../shared/schemas/fix-view';
 import { partLineSchema, partViewSchema } from '../../../shared/schemas/part-view';
 import { symptomLineSchema, symptomViewSchema } from '../../../shared/schemas/symptom-view';
 import { slugSchema } from '../../../shared/schemas/terms';
-import { listWorkingUnitsOfBoard } from '../../repositories/working-unit-repository';
+import { countWorkingUnitsByBoard, listWorkingUnitsOfBoard } from '../../repositories/working-unit-repository';
 import { publicProcedure, router } from '../init';
 import { knownDevice } from '../known-device';
 
@@ -49,8 +49,8 @@ export const browseRouter = router({
   getDevice: publicProcedure
     .input(bySlug)
     .output(deviceViewSchema)
-    .query(({ ctx, input }) => {
-      const view = deviceView(ctx.casebook.model, input.slug);
+    .query(async ({ ctx, input }) => {
+      const view = deviceView(ctx.casebook.model, input.slug, await countWorkingUnitsByBoard(ctx.db));
       if (view === null) throw new AppError('device-not-found');
       return view;
     }),

@@ -11,8 +11,11 @@ import { weakSpots } from './weak-spots';
 const SYMPTOMS_SHOWN = 15;
 const TOGETHER = { rows: 10, columns: 8 };
 
-/** What the casebook knows of a model; null where the catalogue lacks it. Readings come apart: see `boardReadings`. */
-export function deviceView(model: CasebookModel, slug: string): DeviceView | null {
+/**
+ * What the casebook knows of a model; null where the catalogue lacks it. `workingUnits`: how many there are by board; what
+ * they read comes apart, see `boardReadings`.
+ */
+export function deviceView(model: CasebookModel, slug: string, workingUnits: ReadonlyMap<string, number>): DeviceView | null {
   const device = model.coding.catalogue.models.find((entry) => entry.slug === slug);
   if (!device) return null;
   const rows = rowsInScope(model, { device: slug });
@@ -28,6 +31,7 @@ export function deviceView(model: CasebookModel, slug: string): DeviceView | nul
       ...board,
       label: boardLabel(device, board),
       cases: countRows(rowsInScope(model, { device: board.slug })),
+      workingUnits: workingUnits.get(board.slug) ?? 0,
     })),
     causes,
     causeNotFound,

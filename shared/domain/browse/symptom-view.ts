@@ -39,13 +39,19 @@ export function symptomView(model: CasebookModel, slug: string, device: string |
     hiddenBy: symptom.hiddenBy.map((id) => ({ id, label: model.words.symptoms.get(id)?.label ?? id })),
     device: place ? { id: place.slug, label: place.label } : null,
     share: countedShare(countRows(rows), countRows(on)),
-    devices: deviceShares(model, everywhere),
+    devices: deviceShares(model, everywhere).filter(({ id, count }) => count > 0 || canOccur(model, symptom.categories, id)),
     causes,
     causeNotFound,
     fixes: fixRecord(model, { symptoms: [slug], device }),
     firstChecks: firstChecks(model, slug, device),
     months: monthCounts(model, rows),
   };
+}
+
+/** Whether a device is of a category where the symptom can occur: for the others, no case says nothing. */
+function canOccur(model: CasebookModel, categories: SymptomView['categories'], device: string): boolean {
+  const category = model.words.devices.get(device)?.model.category;
+  return category !== undefined && categories.includes(category);
 }
 
 /** What a look-up with this symptom alone would have checked first. */

@@ -86,7 +86,7 @@ describe('fixView', () => {
 
 describe('deviceView', () => {
   it('says what changed between revisions, part by part', () => {
-    const [change] = deviceView(model, 'quellbrook-8')?.revisions ?? [];
+    const [change] = deviceView(model, 'quellbrook-8', new Map())?.revisions ?? [];
     expect(change?.to.label).toBe('Quellbrook 8, revision B');
     expect(change?.parts.map(({ designator, kind }) => [designator, kind])).toEqual([
       ['U12', 'removed'],
@@ -96,7 +96,7 @@ describe('deviceView', () => {
   });
 
   it('calls a part a weak spot only where the category has other devices and the intervals are apart', () => {
-    expect(deviceView(model, 'ormadic-duo')).toMatchObject({ weakSpots: [], categoryCases: 0 });
+    expect(deviceView(model, 'ormadic-duo', new Map())).toMatchObject({ weakSpots: [], categoryCases: 0 });
     const twin = { ...smallCatalogue.models[0]!, slug: 'quellbrook-9', name: 'Quellbrook 9', synonyms: [] };
     const boards = twin.boards.map((b) => ({ ...b, slug: b.slug.replace('8', '9') }));
     const catalogue = { models: [...smallCatalogue.models, { ...twin, boards }] };
@@ -107,7 +107,7 @@ describe('deviceView', () => {
       ...on('quellbrook-9-rev-a', [...Array(4).fill(crystal), ...Array(16).fill(regulator)]),
     ];
     const records = drawn.map(({ device, cause }, n) => plainCase(n, { device, causes: [{ cause, designators: [] }] }));
-    const view = deviceView(smallModel(records, catalogue), 'quellbrook-8');
+    const view = deviceView(smallModel(records, catalogue), 'quellbrook-8', new Map());
     expect(view?.weakSpots.map(({ id, here, elsewhere }) => [id, here.count, here.of, elsewhere.count, elsewhere.of])).toEqual([
       ['clock-crystal', 18, 20, 4, 20],
     ]);

@@ -42,9 +42,8 @@ export default async function DevicePage({ params }: PageProps) {
   const { value: view, trouble } = await attemptDevice(slug);
   if (trouble === 'device-not-found') return toBoardOrNowhere(slug);
   if (trouble) return <Trouble kind={trouble} again={`/devices/${slug}`} />;
-  const { browse, casebook } = serverCaller();
+  const { casebook } = serverCaller();
   const { cases } = await casebook.listCases({ device: slug, take: 5 });
-  const readings = await Promise.all(view.boards.map((board) => browse.getBoardReadings({ slug: board.slug })));
   const roles = new Map((await casebook.listVocabulary()).roles.map((role) => [role.slug, role.label]));
   return (
     <>
@@ -87,8 +86,8 @@ export default async function DevicePage({ params }: PageProps) {
         />
       </section>
       <RevisionChanges changes={view.revisions} />
-      {view.boards.map((board, at) => (
-        <BoardSection key={board.slug} board={board} roles={roles} readings={readings[at]} />
+      {view.boards.map((board) => (
+        <BoardSection key={board.slug} board={board} roles={roles} />
       ))}
       <OverTime months={view.months} />
       <CaseExcerptList cases={cases} total={view.cases} href={`/cases?on=${slug}`} feed={`/devices/${slug}/feed.atom`} />

@@ -1,13 +1,12 @@
 import Link from 'next/link';
-import type { BoardReadings, DeviceView } from '../../../../shared/schemas/device-view';
+import type { DeviceView } from '../../../../shared/schemas/device-view';
 import { formatCounted } from '../../../_components/format-figures';
 import { capital } from '../../../_components/words';
-import { UsualReadings } from './usual-readings';
 
-type BoardSectionProps = { board: DeviceView['boards'][number]; roles: Map<string, string>; readings?: BoardReadings };
+type BoardSectionProps = { board: DeviceView['boards'][number]; roles: Map<string, string> };
 
-/** One board revision: its cases, its parts, and what is usual at their pins. */
-export function BoardSection({ board, roles, readings }: BoardSectionProps) {
+/** One board revision: its cases, its parts, and the way to what is usual at their pins. */
+export function BoardSection({ board, roles }: BoardSectionProps) {
   return (
     <section className="section" id={board.slug} aria-labelledby={`${board.slug}-head`}>
       <h2 id={`${board.slug}-head`}>{board.label}</h2>
@@ -18,6 +17,9 @@ export function BoardSection({ board, roles, readings }: BoardSectionProps) {
         </Link>
         <Link href={`/cases?on=${board.slug}`} prefetch={false}>
           {board.cases === 0 ? 'No case yet' : `Its ${formatCounted(board.cases, 'case')}`}
+        </Link>
+        <Link href={`/devices/${board.slug}/readings`} prefetch={false}>
+          {board.workingUnits === 0 ? 'No usual readings yet' : `Usual readings, from ${formatCounted(board.workingUnits, 'working unit')}`}
         </Link>
       </p>
       <h3>Parts</h3>
@@ -50,8 +52,6 @@ export function BoardSection({ board, roles, readings }: BoardSectionProps) {
           ))}
         </tbody>
       </table>
-      <h3>Usual readings</h3>
-      <UsualReadings readings={readings} />
     </section>
   );
 }

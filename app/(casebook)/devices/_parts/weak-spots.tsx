@@ -28,7 +28,7 @@ export function WeakSpots({ view }: { view: DeviceView }) {
       {view.weakSpots.length > 0 ? (
         <>
           <p className="section-sub">
-            Parts at fault more often than on {others}: the two 90% intervals do not overlap. Among so many parts, one device in
+            Parts at fault more often than on {others} that have such a part: the two 90% intervals do not overlap. Among so many parts, one device in
             three shows such a part by chance.
           </p>
           <table className="plain-table">

@@ -70,12 +70,9 @@ export default async function PartPage({ params }: PageProps) {
         {view.failures.length === 0 ? <p>It was never found to be the cause.</p> : null}
         <SharePlot
           name="Failure"
-          rows={view.failures.map((cause) => ({ ...cause, href: `/cases?cause=${cause.id}` }))}
+          rows={view.failures.map((cause) => ({ ...cause, href: `/cases?cause=${cause.id}`, anchor: cause.id }))}
           summary={causesSummary(view.failures, 0)}
         />
-        {view.failures.map((cause) => (
-          <span key={cause.id} id={cause.id} />
-        ))}
       </section>
       <section className="section">
         <h2>What cures it</h2>
