@@ -4,6 +4,9 @@ import { AppError } from '../../shared/errors';
 const MINUTE = 60;
 const HOUR = 60 * MINUTE;
 
+/** What a program may ask of the HTTP interface: so many requests in so many seconds. */
+export const API_LIMIT = { requests: 300, seconds: 5 * MINUTE };
+
 const limit = (points: number, duration: number) => new RateLimiterMemory({ points, duration });
 
 /**
@@ -21,6 +24,10 @@ export const createLimits = () => ({
   /** New accounts on the whole site. */
   signUp: limit(200, HOUR),
   resetFrom: limit(20, 15 * MINUTE),
+  /** Questions of programs through the HTTP interface, from one address. */
+  apiFrom: limit(API_LIMIT.requests, API_LIMIT.seconds),
+  /** Files of the data package, from one address: fourteen make one download. */
+  downloadFrom: limit(140, HOUR),
 });
 
 export type Limits = ReturnType<typeof createLimits>;

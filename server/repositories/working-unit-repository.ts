@@ -68,6 +68,18 @@ export async function listWorkingUnitsOfBoard(db: Db, board: string): Promise<Wo
   }
 }
 
+/** Every working unit, one at a time, read in pages. */
+export async function* streamWorkingUnits(db: Db): AsyncGenerator<WorkingUnitRecord> {
+  let after: string | null = null;
+  for (;;) {
+    const page: WorkingUnitRecord[] = await listWorkingUnits(db, { after });
+    yield* page;
+    const last = page.at(-1);
+    if (!last) return;
+    after = last.id;
+  }
+}
+
 /** Working units in order of id, after the one named; `take` of them (200 unless told). An empty list is the end. */
 export async function listWorkingUnits(
   db: Db,

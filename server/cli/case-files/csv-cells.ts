@@ -94,5 +94,6 @@ export function rowFromCells(cells: Partial<Record<string, string>>): {
 /** A spreadsheet takes a cell that begins like this for a formula. */
 const FORMULA = /^[=+\-@\t\r']/u;
 
-const guarded = (text: string) => (FORMULA.test(text) ? `'${text}` : text);
+/** The text, behind an apostrophe where a spreadsheet would take it for a formula. */
+export const guarded = (text: string) => (FORMULA.test(text) ? `'${text}` : text);
 const unguarded = (text: string) => (text.startsWith("'") && FORMULA.test(text.slice(1)) ? text.slice(1) : text);
