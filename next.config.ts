@@ -24,6 +24,11 @@ const config: NextConfig = {
     { source: '/healthz', destination: '/api/alive' },
     { source: '/readyz', destination: '/api/ready' },
     { source: '/metrics', destination: '/api/metrics' },
+    // Open data and feeds stand where what they are of stands.
+    { source: '/data/:file', destination: '/api/data/:file' },
+    { source: '/cases/feed.atom', destination: '/api/feeds/cases/all' },
+    { source: '/symptoms/:slug/feed.atom', destination: '/api/feeds/symptoms/:slug' },
+    { source: '/devices/:slug/feed.atom', destination: '/api/feeds/devices/:slug' },
   ],
   headers: async () => [{ source: '/:path*', headers }],
 };

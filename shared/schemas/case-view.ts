@@ -59,6 +59,11 @@ export const caseViewSchema = z.object({
 });
 export type CaseView = z.infer<typeof caseViewSchema>;
 
+/** The same as it is published. */
+export const publishedCaseSchema = caseViewSchema.extend({
+  reported: z.int().min(1).describe('How many times this very repair was told; more than once where reports were merged.'),
+});
+
 /** A device that can be chosen: a model, or one board revision of it. */
 export type DeviceChoice = {
   slug: string;

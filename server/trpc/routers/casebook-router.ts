@@ -6,6 +6,7 @@ import { listAccepted } from '../../../shared/domain/casebook/list-cases';
 import { suggestEntries } from '../../../shared/domain/casebook/suggest-entries';
 import { AppError } from '../../../shared/errors';
 import { caseIdSchema } from '../../../shared/schemas/case';
+import { caseListSchema, publishedCaseSchema } from '../../../shared/schemas/case-view';
 import { slugSchema } from '../../../shared/schemas/terms';
 import { getCase } from '../../repositories/case-repository';
 import { findNewestEvaluation } from '../../repositories/evaluation-repository';
@@ -61,14 +62,14 @@ export const casebookRouter = router({
   }),
 
   /** One published case in full, with how many times it was reported. A case that is not published is not found. */
-  getCase: publicProcedure.input(z.object({ id: caseIdSchema })).query(async ({ ctx, input }) => {
+  getCase: publicProcedure.input(z.object({ id: caseIdSchema })).output(publishedCaseSchema).query(async ({ ctx, input }) => {
     const record = await getCase(ctx.db, input.id);
     if (record.status !== 'accepted') throw new AppError('case-not-found');
     return { ...caseView(ctx.casebook.model.words, record), reported: 1 + (await countSecondReports(ctx.db, record.id)) };
   }),
 
   /** Published cases, latest months first. */
-  listCases: publicProcedure.input(listInput.prefault({})).query(async ({ ctx, input }) => {
+  listCases: publicProcedure.input(listInput.prefault({})).output(caseListSchema).query(async ({ ctx, input }) => {
     knownDevice(ctx.casebook.model, input.device);
     const { cases, next } = listAccepted(ctx.casebook.model, input);
     const excerpts = await findExcerpts(ctx.db, cases.map(({ id }) => id));
