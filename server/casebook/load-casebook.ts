@@ -1,4 +1,5 @@
 import { addCase, type CasebookModel, createCasebookModel } from '../../shared/domain/casebook/casebook-model';
+import type { Coding } from '../../shared/domain/coding/coding';
 import { settingsFromDocument } from '../../shared/domain/casebook/settings-document';
 import { AppError } from '../../shared/errors';
 import { defaultSettings, settingsHash } from '../../shared/stats/settings';
@@ -8,6 +9,7 @@ import { countCases, streamCases } from '../repositories/case-repository';
 import { findCatalogue } from '../repositories/catalogue-repository';
 import { findNewestReload, hasEvent } from '../repositories/event-log-repository';
 import { loadVocabulary } from '../repositories/load-vocabulary';
+import { readWordAliases } from '../repositories/word-edit-repository';
 import { findNewestSettings } from '../repositories/model-settings-repository';
 import { countWorkingUnits } from '../repositories/working-unit-repository';
 import { logger } from '../watching/logger';
@@ -40,13 +42,15 @@ export async function loadCasebook(db: Db): Promise<Casebook> {
   const catalogue = await findCatalogue(db);
   if (catalogue === null) throw new AppError('casebook-empty');
   const vocabulary = await loadVocabulary(db);
+  const aliases = await readWordAliases(db);
   const stored = await findNewestSettings(db);
   let fittedAt: Date | null = null;
-  const empty = createCasebookModel(vocabulary, catalogue, (coding) => {
+  const settingsFor = (coding: Coding) => {
     const settings = stored && settingsFromDocument(coding, stored.document);
     if (settings) fittedAt = stored.fittedAt;
     return settings ?? defaultSettings(coding.layout);
-  });
+  };
+  const empty = createCasebookModel(vocabulary, catalogue, settingsFor, aliases);
   const counted = (await fromSnapshot(db, empty)) ?? (await fromDatabase(db, empty));
   return {
     ...counted,

@@ -1,7 +1,9 @@
 import type { CaseContent, CaseRecord, CaseStatus } from '../../shared/schemas/case';
 import { AppError } from '../../shared/errors';
+import { renameContent } from '../../shared/domain/words/rename-content';
 import type { Db } from '../db';
 import { groupBy } from './entry-lists';
+import { readWordAliases } from './word-edit-repository';
 
 /** How many cases are stored, of one status or of any. */
 export function countCases(db: Db, status?: CaseStatus): Promise<number> {
@@ -93,16 +95,20 @@ type FileRow = {
 
 type IdFilter = { gte: string; lte: string } | { in: string[] };
 
-/** Reads what stands below the given cases: one query per table, over the range of their ids unless told otherwise. */
+/**
+ * Reads what stands below the given cases: one query per table, over the range of their ids unless told otherwise. They come in
+ * the words that the vocabulary has now; what is stored keeps its own, so that a merge can be undone exactly.
+ */
 async function withContents(db: Db, files: readonly FileRow[], ids?: IdFilter): Promise<CaseRecord[]> {
   const first = files[0];
   const last = files.at(-1);
   if (!first || !last) return [];
   const below = await readBelow(db, ids ?? { gte: first.id, lte: last.id });
+  const aliases = await readWordAliases(db);
   return files.map((file) => ({
     id: file.id,
     status: file.status as CaseStatus,
-    content: contentOf(file, below),
+    content: renameContent(aliases, contentOf(file, below)),
   }));
 }
 

@@ -1,6 +1,6 @@
 import type { Db } from '../db';
 
-export const EVENT_KINDS = ['import', 'import-accepted', 'fit', 'seed'] as const;
+export const EVENT_KINDS = ['import', 'import-accepted', 'fit', 'seed', 'vocabulary'] as const;
 export type EventKind = (typeof EVENT_KINDS)[number];
 
 /** What whoever runs the machine did, in one sentence. */
@@ -22,7 +22,7 @@ export async function listEvents(db: Db, take = 100): Promise<LoggedEvent[]> {
 }
 
 /** What changes more than single cases: vocabulary, devices or settings. Single cases stand in the change feed. */
-const CHANGES_ALL: EventKind[] = ['fit', 'seed'];
+const CHANGES_ALL: EventKind[] = ['fit', 'seed', 'vocabulary'];
 
 /** Id of the newest event after which the casebook has to be loaded anew; null where there was none. */
 export async function findNewestReload(db: Db): Promise<string | null> {

@@ -1,8 +1,13 @@
 import { type NumberRule, type Vocabulary, vocabularySchema } from '../../shared/schemas/vocabulary';
+import { applyEdits } from '../../shared/domain/words/apply-edits';
 import type { Db } from '../db';
 import { readSynonyms, readTags } from './entry-lists';
+import { listWordEditsInForce } from './word-edit-repository';
 
-/** The whole vocabulary, in the order in which it was saved. Throws where stored rows do not fit the schema. */
+/**
+ * The whole vocabulary: what ships, in the order in which it was saved, with what moderators have changed on top. Throws where
+ * stored rows do not fit the schema.
+ */
 export async function loadVocabulary(db: Db): Promise<Vocabulary> {
   const synonyms = await readSynonyms(db, ['role', 'symptom', 'symptom-absent', 'check', 'outcome', 'cause', 'fix']);
   const tags = await readTags(db);
@@ -37,7 +42,7 @@ export async function loadVocabulary(db: Db): Promise<Vocabulary> {
       cautions: tags('fix', f.slug, 'caution'),
     })),
   };
-  return vocabularySchema.parse(vocabulary);
+  return vocabularySchema.parse(applyEdits(vocabulary as Vocabulary, await listWordEditsInForce(db)));
 }
 
 const inOrder = { position: 'asc' } as const;

@@ -89,3 +89,15 @@ export async function listMarks(db: Db, caseId: string): Promise<StoredMark[]> {
   });
   return rows.map(({ startOffset, endOffset, ...mark }) => ({ ...mark, start: startOffset, end: endOffset }));
 }
+
+/** Words proposed with the cases that wait for a decision, or were published, in order of kind and word; each once. */
+export async function listProposedWords(db: Db, take: number): Promise<(StoredProposal & { cases: number })[]> {
+  const rows = await db.proposedWord.groupBy({
+    by: ['kind', 'word', 'meaning'],
+    where: { case: { status: { in: ['submitted', 'resubmitted', 'changes-requested', 'accepted'] } } },
+    _count: { caseId: true },
+    orderBy: [{ kind: 'asc' }, { word: 'asc' }, { meaning: 'asc' }],
+    take,
+  });
+  return rows.map(({ _count, ...proposal }) => ({ ...proposal, cases: _count.caseId }));
+}

@@ -1,4 +1,5 @@
 import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
+import { renameDraft } from '../../shared/domain/words/rename-draft';
 import { checkSubmission } from '../../shared/domain/submission/check-submission';
 import { openDetails } from '../../shared/domain/submission/draft-texts';
 import type { CaseContent } from '../../shared/schemas/case';
@@ -17,7 +18,7 @@ export function checkDocument(
   { document, now }: { document: DraftDocument; now: Date },
 ): Checked | Refused {
   const draft = {
-    ...document,
+    ...renameDraft(model.words.aliases, document),
     narrative: document.narrative.trim(),
     proposals: document.proposals.map((p) => ({ ...p, word: p.word.trim(), meaning: p.meaning.trim() })),
     photos: document.photos.map((p) => ({ ...p, alt: p.alt.trim() })),

@@ -1,5 +1,7 @@
 import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
 import { openDetails } from '../../shared/domain/submission/draft-texts';
+import { renameDraft } from '../../shared/domain/words/rename-draft';
+import type { WordAliases } from '../../shared/domain/words/word-aliases';
 import { type DraftDocument, draftDocumentSchema, type FoundDetail } from '../../shared/schemas/submission';
 import type { Db } from '../db';
 import { listPhotosOfDraft } from '../repositories/photo-repository';
@@ -37,12 +39,12 @@ export async function saveDraft(db: Db, model: CasebookModel, input: SaveInput):
 export type OpenedDraft = { id: string; caseId: string | null; savedAt: string; document: DraftDocument };
 
 /** A draft as its owner left it; null where there is none, or it is of a form that this program no longer knows. */
-export async function openDraft(db: Db, ownerId: string, id: string): Promise<OpenedDraft | null> {
+export async function openDraft(db: Db, aliases: WordAliases, ownerId: string, id: string): Promise<OpenedDraft | null> {
   const stored = await findDraft(db, ownerId, id);
   if (stored === null) return null;
   const parsed = draftDocumentSchema.safeParse(JSON.parse(stored.document));
   if (!parsed.success) return null;
-  const document = { ...parsed.data, photos: await presentPhotos(db, id, parsed.data.photos) };
+  const document = { ...renameDraft(aliases, parsed.data), photos: await presentPhotos(db, id, parsed.data.photos) };
   return { id, caseId: stored.caseId, savedAt: stored.updatedAt.toISOString(), document };
 }
 

@@ -9,6 +9,7 @@ import { searchRouter } from './routers/search-router';
 import { reportRouter } from './routers/report-router';
 import { reviewRouter } from './routers/review-router';
 import { submissionRouter } from './routers/submission-router';
+import { wordRouter } from './routers/word-router';
 
 export const appRouter = router({
   account: accountRouter,
@@ -21,6 +22,7 @@ export const appRouter = router({
   report: reportRouter,
   review: reviewRouter,
   submission: submissionRouter,
+  word: wordRouter,
 });
 export type AppRouter = typeof appRouter;
 

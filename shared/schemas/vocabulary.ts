@@ -21,8 +21,12 @@ const entry = { slug: slugSchema, label, meaning, synonyms };
 export const roleSchema = z.object({ ...entry, outside: z.boolean() });
 export type Role = z.infer<typeof roleSchema>;
 
+/** Set where moderators have retired an entry: cases keep it, and nobody is offered it any more. */
+const retired = z.literal(true).optional();
+
 export const symptomSchema = z.object({
   ...entry,
+  retired,
   area: areaSchema,
   /** Phrases that say the symptom is absent ("sound fine"); besides plain negation of a synonym. */
   absentPhrases: synonyms,
@@ -52,6 +56,7 @@ export type NumberRule = z.infer<typeof numberRuleSchema>;
 
 export const checkSchema = z.object({
   ...entry,
+  retired,
   area: areaSchema,
   howTo: z.string().min(20).max(900),
   /** Role of the part that is looked at. */
@@ -82,6 +87,7 @@ export type Check = z.infer<typeof checkSchema>;
 /** A cause is a part's role and its failure mode. `no-fault-found` is one, with role `no-part`. */
 export const causeSchema = z.object({
   ...entry,
+  retired,
   role: slugSchema,
   mode: z.string().min(2).max(60),
   /** One sentence: how it is usually proved. */
@@ -92,6 +98,7 @@ export type Cause = z.infer<typeof causeSchema>;
 
 export const fixSchema = z.object({
   ...entry,
+  retired,
   action: z.enum(['replace', 'reflow', 'clean', 'reseat', 'adjust', 'repair', 'recap', 'swap-outside', 'remove']),
   role: slugSchema,
   howTo: z.string().min(20).max(900),

@@ -1,5 +1,6 @@
 import { type ContentProblem, checkContent } from '../../../shared/domain/casebook/check-content';
 import type { VocabularyWords } from '../../../shared/domain/casebook/vocabulary-words';
+import { renameContent } from '../../../shared/domain/words/rename-content';
 import { type CaseContent, caseContentSchema, caseIdSchema } from '../../../shared/schemas/case';
 
 /** One row of a file: a case, or what is wrong with it. `line` is where the row begins, from 1. */
@@ -33,8 +34,9 @@ export function readCaseRow(words: VocabularyWords, line: number, row: unknown):
     problems.push(...parsed.error.issues.map((issue) => ({ field: issue.path.join('.'), reason: issue.message })));
     return { line, problems };
   }
-  problems.push(...checkContent(words, parsed.data));
-  return problems.length > 0 ? { line, problems } : { line, case: { id: id as string | null, content: parsed.data } };
+  const current = renameContent(words.aliases, parsed.data);
+  problems.push(...checkContent(words, current));
+  return problems.length > 0 ? { line, problems } : { line, case: { id: id as string | null, content: current } };
 }
 
 function unknownFields(value: unknown, known: ReadonlySet<string>): ContentProblem[] {

@@ -8,6 +8,7 @@ import { keepSnapshotFresh } from '../../casebook/keep-snapshot-fresh';
 import { loadCasebook } from '../../casebook/load-casebook';
 import { findCatalogue } from '../../repositories/catalogue-repository';
 import { loadVocabulary } from '../../repositories/load-vocabulary';
+import { readWordAliases } from '../../repositories/word-edit-repository';
 import { importCases } from '../../services/import-cases';
 import type { ReadRow } from '../case-files/case-row';
 import { checkPersonalDetails, type FoundDetail } from '../case-files/check-personal-details';
@@ -79,7 +80,7 @@ async function readRows(io: CommandIo, path: string, replace: boolean): Promise<
   const catalogue = await findCatalogue(db);
   if (catalogue === null) throw new AppError('casebook-empty');
   const vocabulary = await loadVocabulary(db);
-  const words = vocabularyWords(vocabulary, catalogue);
+  const words = vocabularyWords(vocabulary, catalogue, await readWordAliases(db));
   const known = knownWordsOf(vocabulary, catalogue);
   const good: GoodRow[] = [];
   const refused: Refused[] = [];

@@ -73,7 +73,8 @@ export const submissionRouter = router({
 
   /** A draft as it was left. */
   getDraft: contributorProcedure.input(byId).query(async ({ ctx, input }) => {
-    const draft = await openDraft(ctx.db, ctx.actor.id, input.id);
+    const { model } = await ctx.casebook();
+    const draft = await openDraft(ctx.db, model.words.aliases, ctx.actor.id, input.id);
     if (draft === null) throw new AppError('draft-not-found');
     return draft;
   }),

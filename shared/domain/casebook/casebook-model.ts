@@ -11,6 +11,8 @@ import { createEstimator } from '../../stats/weighted-naive-bayes';
 import { type Coding, createCoding } from '../coding/coding';
 import { encodeCase } from '../coding/encode-case';
 import { createReader } from '../read-query/read-query';
+import { NO_ALIASES, type WordAliases } from '../words/word-aliases';
+import { withoutRetired } from '../words/word-lists';
 import { addCaseRow, type CaseEntry, caseEntry, codedRecord } from './case-entry';
 import { keyOfCase } from './case-key';
 import { createNamePool, type NamePool } from './name-pool';
@@ -40,17 +42,18 @@ export type CaseEntries = {
   values(): IterableIterator<CaseEntry>;
 };
 
-/** A model of no records. `settings` null takes the defaults. */
+/** A model of no records. Without `settingsFor` it has the default settings, without `aliases` nothing was ever merged. */
 export function createCasebookModel(
   vocabulary: Vocabulary,
   catalogue: DeviceCatalogue,
   settingsFor: (coding: Coding) => Settings = (coding) => defaultSettings(coding.layout),
+  aliases: WordAliases = NO_ALIASES,
 ): CasebookModel {
   const coding = createCoding(vocabulary, catalogue);
   return assembleModel({
     coding,
-    words: vocabularyWords(vocabulary, catalogue),
-    read: createReader(vocabulary, catalogue),
+    words: vocabularyWords(vocabulary, catalogue, aliases),
+    read: createReader(withoutRetired(vocabulary), catalogue),
     settings: settingsFor(coding),
     counts: createCounts(coding.layout),
     index: createRecordIndex(coding.layout),

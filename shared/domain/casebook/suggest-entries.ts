@@ -4,7 +4,7 @@ import { valuesOf, type VocabularyWords } from './vocabulary-words';
 
 export type SuggestQuery = { text: string; kinds: readonly Suggestion['kind'][]; limit: number };
 
-type Entry = { slug: string; label: string; meaning: string; synonyms: string[] };
+type Entry = { slug: string; label: string; meaning: string; synonyms: string[]; retired?: true | undefined };
 
 /**
  * Vocabulary entries that what was typed so far may mean, best first. Every word typed must begin a word of the
@@ -16,7 +16,7 @@ export function suggestEntries(words: VocabularyWords, { text, kinds, limit }: S
   if (typed.length === 0) return [];
   const found = kinds.flatMap((kind) =>
     [...entriesOf(words, kind).values()].flatMap((entry, position) => {
-      const score = scoreNamed(entry, typed);
+      const score = entry.retired ? null : scoreNamed(entry, typed);
       return score === null ? [] : [{ kind, entry, score, position }];
     }),
   );

@@ -2,6 +2,7 @@ import { FIX_RESULTS, type FixResult } from '../../schemas/case';
 import type { Board, DeviceCatalogue, DeviceModel } from '../../schemas/device';
 import type { Finding } from '../../schemas/finding';
 import type { Cause, Check, Fix, Role, Symptom, Vocabulary } from '../../schemas/vocabulary';
+import { NO_ALIASES, type WordAliases } from '../words/word-aliases';
 import { boardLabel } from './board-label';
 
 export const FIX_RESULT_LABELS: Record<FixResult, string> = {
@@ -23,12 +24,18 @@ export type VocabularyWords = {
   causes: ReadonlyMap<string, Cause>;
   fixes: ReadonlyMap<string, Fix>;
   devices: ReadonlyMap<string, DevicePlace>;
+  /** What merged entries go by now. */
+  aliases: WordAliases;
 };
 
 const bySlug = <T extends { slug: string }>(entries: readonly T[]) => new Map(entries.map((entry) => [entry.slug, entry]));
 
 /** Indexes vocabulary and catalogue by slug. */
-export function vocabularyWords(vocabulary: Vocabulary, catalogue: DeviceCatalogue): VocabularyWords {
+export function vocabularyWords(
+  vocabulary: Vocabulary,
+  catalogue: DeviceCatalogue,
+  aliases: WordAliases = NO_ALIASES,
+): VocabularyWords {
   const devices = new Map<string, DevicePlace>();
   for (const model of catalogue.models) {
     devices.set(model.slug, { slug: model.slug, label: model.name, level: 'model', model, board: null });
@@ -43,6 +50,7 @@ export function vocabularyWords(vocabulary: Vocabulary, catalogue: DeviceCatalog
     causes: bySlug(vocabulary.causes),
     fixes: bySlug(vocabulary.fixes),
     devices,
+    aliases,
   };
 }
 

@@ -2,7 +2,7 @@
 export const LOG_KINDS = {
   'case-accepted': 'A case was accepted',
   'case-accepted-with-edits': 'A case was accepted with edits',
-  'changes-requested': 'Changes to a case were asked for',
+  'case-changes-asked': 'Changes to a case were asked for',
   'case-declined': 'A case was declined',
   'case-merged': 'A case was merged into another as a second report',
   'case-retracted': 'A published case was taken back',
@@ -18,6 +18,7 @@ export const LOG_KINDS = {
   'word-reworded': 'An entry of the vocabulary was reworded',
   'word-retired': 'An entry of the vocabulary was retired',
   'word-brought-back': 'A retired entry of the vocabulary was brought back',
+  'word-change-undone': 'A change of the vocabulary was undone',
   'words-merged': 'Two entries of the vocabulary were merged',
   'merge-undone': 'A merge of two entries was undone',
   'synonym-added': 'A synonym was added',

@@ -18,7 +18,7 @@ export function checkCandidates(model: CasebookModel, question: CodedQuestion, b
   const last = model.words.checks.get(done.at(-1) ?? '');
   return model.coding.vocabulary.checks.flatMap((check) => {
     const observable = model.coding.observableOf('check', check.slug);
-    if (observable === undefined || done.includes(check.slug)) return [];
+    if (observable === undefined || check.retired || done.includes(check.slug)) return [];
     const { table, weight } = model.estimator.outcomeTable(question.device, observable);
     const candidate: CheckCandidate = {
       table,

@@ -1,6 +1,7 @@
 import type { LookUpFigures, LookUpResult } from '../../schemas/look-up';
 import type { Question } from '../../schemas/question';
 import { matchingCounts } from '../../stats/matching-counts';
+import { renameQuestion } from '../words/rename-content';
 import type { CasebookModel } from '../casebook/casebook-model';
 import { fixRecord } from '../casebook/fix-record';
 import { likelyCauses } from './likely-causes';
@@ -16,7 +17,8 @@ const FIXES_SHOWN = 20;
  * next, what cured such units, and the cases most like it. Pure: the same model and question give the same answer.
  * Causes and `unlisted` sum to 1. The texts of similar cases are added by `withExcerpts`. Words that mean nothing here are no error: they come back as unread.
  */
-export function lookUp(model: CasebookModel, question: Question): LookUpFigures {
+export function lookUp(model: CasebookModel, asked: Question): LookUpFigures {
+  const question = renameQuestion(model.words.aliases, asked);
   const coded = readQuestion(model, question);
   const posterior = model.estimator.posterior(coded.device, coded.findings);
   const counts = matchingCounts(model.index, coded.findings);

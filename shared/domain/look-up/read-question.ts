@@ -4,6 +4,7 @@ import type { FindingKey, Question } from '../../schemas/question';
 import type { CodedFinding } from '../../stats/layout';
 import type { CasebookModel } from '../casebook/casebook-model';
 import { findingLabel, isKnownFinding } from '../casebook/vocabulary-words';
+import { renameQuestion } from '../words/rename-content';
 import { encodeFindings } from '../coding/encode-findings';
 
 /** A question as read, and as the statistics take it. */
@@ -21,7 +22,8 @@ const sameKey = (a: FindingKey, b: FindingKey) => a.kind === b.kind && a.id === 
  * Reads a question's words, applies what was changed after reading, and codes the findings. Nothing is dropped:
  * what the vocabulary does not know, and an earlier word that a later one contradicts, is returned as unread.
  */
-export function readQuestion(model: CasebookModel, question: Question): CodedQuestion {
+export function readQuestion(model: CasebookModel, asked: Question): CodedQuestion {
+  const question = renameQuestion(model.words.aliases, asked);
   const words = model.read(question.text);
   const { findings, unread } = editedFindings(model, question, words.findings);
   const device = deviceOf(model, question.device, words.device);

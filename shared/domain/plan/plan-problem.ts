@@ -54,6 +54,7 @@ function benchFor(model: CasebookModel, coded: CodedQuestion, options: PlanOptio
   );
   const fixes = model.coding.vocabulary.fixes.filter(
     (fix) =>
+      !fix.retired &&
       !struck.has(`fix ${fix.slug}`) &&
       !tried.has(fix.slug) &&
       (category === undefined || fix.categories.includes(category)) &&

@@ -8,6 +8,7 @@ import { settingsFromDocument, settingsToDocument } from '../casebook/settings-d
 import { type VocabularyWords, vocabularyWords } from '../casebook/vocabulary-words';
 import { type Coding, createCoding } from '../coding/coding';
 import { createReader } from '../read-query/read-query';
+import { withoutRetired } from '../words/word-lists';
 import { indexOf, type PackedRecords, packedRows, packRecords, unpackRecords } from './packed-records';
 
 export const SNAPSHOT_VERSION = 1;
@@ -56,7 +57,7 @@ export function prepareWords({ vocabulary, catalogue }: CasebookWords): Prepared
   let reader: CasebookModel['read'] | undefined;
   const read: CasebookModel['read'] = (text) => {
     if (text.trim() === '') return { findings: [], unread: [], ambiguous: [], device: null };
-    reader ??= createReader(vocabulary, catalogue);
+    reader ??= createReader(withoutRetired(vocabulary), catalogue);
     return reader(text);
   };
   return { coding: createCoding(vocabulary, catalogue), words: vocabularyWords(vocabulary, catalogue), read };
