@@ -38,7 +38,10 @@ function fill(database: Database.Database): void {
   database.pragma('foreign_keys = OFF');
   for (const table of tablesOf(database)) {
     const columns = database.pragma(`table_info("${table}")`) as Column[];
-    const values = columns.map(({ type }) => (type === 'TEXT' ? 'x' : type === 'DATETIME' ? '2026-01-02T03:04:05.000Z' : 1));
+    // The first entry of the log follows none.
+    const values = columns.map(({ name, type }) =>
+      name === 'prevHash' ? '0'.repeat(64) : type === 'TEXT' ? 'x' : type === 'DATETIME' ? '2026-01-02T03:04:05.000Z' : 1,
+    );
     const cells = columns.map(({ name }) => `"${name}"`).join(', ');
     database.prepare(`INSERT OR IGNORE INTO "${table}" (${cells}) VALUES (${columns.map(() => '?').join(', ')})`).run(...values);
   }
