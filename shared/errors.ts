@@ -4,6 +4,7 @@ export const ERROR_TEXTS = {
   'device-not-found': 'No device with this name is in the catalogue. Choose one from the list.',
   'entry-not-found': 'The vocabulary has no such entry. Choose one from the list.',
   'casebook-empty': 'The casebook has no devices and no cases yet. Run "npm run demo" or import cases first.',
+  'last-keeper': 'This is the last account that keeps the site, so nothing was changed. Make another account a keeper first.',
   'account-not-found': 'There is no account with this name.',
   'submission-not-found': 'You have posted no case with this id, or its link to you was cut.',
   'draft-not-found': 'There is no such draft any more: it was discarded or submitted.',

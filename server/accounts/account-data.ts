@@ -1,6 +1,9 @@
 import { AppError } from '../../shared/errors';
 import type { Db } from '../db';
-import { deleteAccountRows, findAccount, listSessions } from '../repositories/account-repository';
+import { deleteAccountRows, findAccount, isLastKeeper, listSessions } from '../repositories/account-repository';
+import { deleteUnacceptedOf } from '../repositories/after-repository';
+import { deleteUnpublishedOf } from '../repositories/submission-links';
+import { inTransaction } from '../services/submit-transaction';
 import type { PhotoPlace } from '../services/photo-tidy';
 import { postedData } from '../services/submit-list';
 
@@ -20,7 +23,15 @@ export async function accountData(place: PhotoPlace, userId: string) {
   };
 }
 
-/** Removes an account and what hangs on it. */
+/**
+ * Removes an account and what hangs on it: drafts, cases that are not published, reports that were not accepted. What is
+ * published stays, without anything that says whose it was. Throws `last-keeper`.
+ */
 export async function deleteAccount(db: Db, userId: string): Promise<void> {
-  await deleteAccountRows(db, userId);
+  await inTransaction(db, async (tx) => {
+    if (await isLastKeeper(tx, userId)) throw new AppError('last-keeper');
+    await deleteUnpublishedOf(tx, userId);
+    await deleteUnacceptedOf(tx, userId);
+    await deleteAccountRows(tx, userId);
+  });
 }

@@ -1,7 +1,7 @@
 import { isAtLeast, type Role } from '../../shared/domain/can/role';
 import { AppError } from '../../shared/errors';
 import type { Db } from '../db';
-import { deleteSessions, findAccount, setAccountRole } from '../repositories/account-repository';
+import { deleteSessions, findAccount, isLastKeeper, setAccountRole } from '../repositories/account-repository';
 import { appendLog } from '../services/log/append-log';
 import { inTransaction } from '../services/submit-transaction';
 
@@ -10,13 +10,14 @@ type RoleChange = { by: string | null; now: Date };
 
 /**
  * Gives an account a role, and logs it. One that may do less from now on is signed out everywhere.
- * @throws AppError 'account-not-found'
+ * @throws AppError 'account-not-found', and 'last-keeper' where nobody would be left to keep the site
  */
 export function setRole(db: Db, accountId: string, role: Role, { by, now }: RoleChange): Promise<void> {
   return inTransaction(db, async (tx) => {
     const account = await findAccount(tx, accountId);
     if (account === null) throw new AppError('account-not-found');
     if (account.role === role) return;
+    if (role !== 'keeper' && (await isLastKeeper(tx, accountId))) throw new AppError('last-keeper');
     await setAccountRole(tx, accountId, role);
     if (!isAtLeast(role, account.role)) await deleteSessions(tx, accountId);
     const subject = { kind: 'account', id: accountId } as const;

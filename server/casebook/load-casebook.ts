@@ -1,11 +1,12 @@
-import { addCase, type CasebookModel, createCasebookModel } from '../../shared/domain/casebook/casebook-model';
+import { addCase, type CasebookModel, createCasebookModel, noteCameBack } from '../../shared/domain/casebook/casebook-model';
 import type { Coding } from '../../shared/domain/coding/coding';
 import { settingsFromDocument } from '../../shared/domain/casebook/settings-document';
 import { AppError } from '../../shared/errors';
 import { defaultSettings, settingsHash } from '../../shared/stats/settings';
 import type { Db } from '../db';
+import { listCameBack } from '../repositories/after-repository';
 import { findNewestChange } from '../repositories/case-change-repository';
-import { countCases, streamCases } from '../repositories/case-repository';
+import { countCases, streamCases, findCases } from '../repositories/case-repository';
 import { findCatalogue } from '../repositories/catalogue-repository';
 import { findNewestReload, hasEvent } from '../repositories/event-log-repository';
 import { loadVocabulary } from '../repositories/load-vocabulary';
@@ -69,6 +70,8 @@ async function fromSnapshot(db: Db, empty: CasebookModel): Promise<Counted | nul
   if (read === null) return null;
   const counted = { ...read, snapshotSeq: read.changeSeq };
   await followChanges(db, counted);
+  // The file holds what is counted; what came back later stands beside it.
+  for (const record of await findCases(db, await listCameBack(db))) noteCameBack(counted.model, record);
   // Cases that were stored past the feed would be missed: then everything is read.
   if (counted.model.entries.size === (await countCases(db, 'accepted'))) return counted;
   logger.warn('The snapshot of the casebook does not hold every accepted case; the casebook is read from the database.');

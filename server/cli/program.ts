@@ -12,6 +12,7 @@ import { reindexCommand } from './commands/reindex-command';
 import { restoreCommand } from './commands/restore-command';
 import { searchCommand } from './commands/search-command';
 import { snapshotCommand } from './commands/snapshot-command';
+import { rescanCommand } from './commands/rescan-command';
 import { userCommand } from './commands/user-command';
 import { CommandError, type CommandIo, EXIT } from './io';
 
@@ -32,6 +33,7 @@ export function createProgram(io: CommandIo): Command {
     evaluateCommand,
     fitCommand,
     snapshotCommand,
+    rescanCommand,
     logCommand,
     userCommand,
     backupCommand,

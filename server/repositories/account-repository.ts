@@ -29,6 +29,12 @@ export async function setAccountRole(db: Db, id: string, role: Role): Promise<vo
   await db.user.update({ where: { id }, data: { role }, select: { id: true } });
 }
 
+/** Whether an account is the only one that keeps the site. */
+export async function isLastKeeper(db: Db, id: string): Promise<boolean> {
+  const keepers = await db.user.findMany({ where: { role: 'keeper' }, take: 2, select: { id: true } });
+  return keepers.length === 1 && keepers[0]?.id === id;
+}
+
 /** The sessions of an account, newest first. */
 export async function listSessions(db: Db, userId: string): Promise<{ createdAt: Date; expiresAt: Date }[]> {
   return db.session.findMany({ where: { userId }, select: { createdAt: true, expiresAt: true }, orderBy: { createdAt: 'desc' } });

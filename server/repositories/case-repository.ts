@@ -1,3 +1,4 @@
+import { sumAfterwards } from '../../shared/domain/casebook/proof-now';
 import type { CaseContent, CaseRecord, CaseStatus } from '../../shared/schemas/case';
 import { AppError } from '../../shared/errors';
 import { renameContent } from '../../shared/domain/words/rename-content';
@@ -109,6 +110,7 @@ async function withContents(db: Db, files: readonly FileRow[], ids?: IdFilter): 
     id: file.id,
     status: file.status as CaseStatus,
     content: renameContent(aliases, contentOf(file, below)),
+    ...afterwardsOf(below.afterwards.get(file.id) ?? []),
   }));
 }
 
@@ -156,6 +158,10 @@ async function readBelow(db: Db, caseId: IdFilter) {
     select: { caseId: true, causePosition: true, designator: true },
   });
   const afterChecks = await db.caseAfterCheck.findMany({ where, orderBy: inOrder, select: { caseId: true, checkSlug: true } });
+  const afterwards = await db.afterReport.findMany({
+    where: { caseId, status: 'accepted' },
+    select: { caseId: true, kind: true, months: true },
+  });
   const byCase = <T extends { caseId: string }>(rows: readonly T[]) => groupBy(rows, (row) => row.caseId);
   return {
     symptoms: byCase(symptoms),
@@ -165,7 +171,13 @@ async function readBelow(db: Db, caseId: IdFilter) {
     causes: byCase(causes),
     designators: groupBy(designators, (d) => `${d.caseId} ${d.causePosition}`),
     afterChecks: byCase(afterChecks),
+    afterwards: byCase(afterwards),
   };
+}
+
+function afterwardsOf(reports: readonly { kind: string; months: number }[]): Pick<CaseRecord, 'afterwards'> {
+  const afterwards = sumAfterwards(reports);
+  return afterwards === null ? {} : { afterwards };
 }
 
 type Below = Awaited<ReturnType<typeof readBelow>>;

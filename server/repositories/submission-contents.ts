@@ -58,12 +58,17 @@ export async function replaceReviewNotes(
   marks: StoredMark[],
 ): Promise<void> {
   await db.proposedWord.deleteMany({ where: { caseId } });
-  await db.detailMark.deleteMany({ where: { caseId } });
   await bulkInsert(
     db,
     'ProposedWord',
     proposals.map((proposal, position) => ({ caseId, position, ...proposal })),
   );
+  await replaceMarks(db, caseId, marks);
+}
+
+/** Stores the stretches that the moderators have to look at, in place of what was there; run it in a transaction. */
+export async function replaceMarks(db: Db, caseId: string, marks: readonly StoredMark[]): Promise<void> {
+  await db.detailMark.deleteMany({ where: { caseId } });
   await bulkInsert(
     db,
     'DetailMark',

@@ -26,3 +26,16 @@ export async function listPosted(db: Db, userId: string): Promise<{ id: string; 
   });
   return rows.map((row) => ({ id: row.case.id, status: row.case.status as CaseStatus }));
 }
+
+/** Stands in the casebook, or counts for a case that does. */
+const PUBLISHED: CaseStatus[] = ['accepted', 'merged'];
+
+/** Removes every case of an account that is not published, with all that stands below it. */
+export async function deleteUnpublishedOf(db: Db, userId: string): Promise<void> {
+  await db.caseFile.deleteMany({ where: { postedBy: { userId }, status: { notIn: PUBLISHED } } });
+}
+
+/** Removes a case for good, with all that stands below it. */
+export async function deleteCase(db: Db, caseId: string): Promise<void> {
+  await db.caseFile.delete({ where: { id: caseId }, select: { id: true } });
+}

@@ -11,6 +11,7 @@ import { keepRevision } from '../repositories/case-revisions';
 import { findSameContent, replaceContent, replaceReviewNotes } from '../repositories/submission-contents';
 import { deleteDraft, deleteDraftsOfCase } from '../repositories/submission-drafts';
 import { findOwner, insertLink } from '../repositories/submission-links';
+import { issueAfterKey } from './after-key';
 import { lostPhotos, takePhotos } from './photo-hand-over';
 import { moveCase, monthOf, ownMove } from './review/move-case';
 import { checkDocument } from './submit-check';
@@ -21,7 +22,7 @@ import { inTransaction } from './submit-transaction';
  * very case is there; its id where the contributor may see it.
  */
 export type SubmitOutcome =
-  | { kind: 'submitted'; id: string; status: CaseStatus }
+  | { kind: 'submitted'; id: string; status: CaseStatus; key?: string }
   | { kind: 'already'; id: string | null; status: CaseStatus | null }
   | { kind: 'problems'; problems: FieldProblem[] }
   | { kind: 'details'; details: FoundDetail[] };
@@ -32,6 +33,8 @@ export type SubmitInput = {
   document: DraftDocument;
   now: Date;
   newId: () => string;
+  /** A fresh secret, for the key that reports what becomes of the repair later. */
+  newKey: () => string;
 };
 
 /** Submits a new case for review. The same content a second time is the same submission. */
@@ -53,7 +56,8 @@ export async function submitCase(db: Db, model: CasebookModel, input: SubmitInpu
     await replaceReviewNotes(tx, id, checked.proposals, checked.marks);
     await takePhotos(tx, id, input);
     if (input.draftId !== null) await deleteDraft(tx, input.actor.id, input.draftId);
-    return { kind: 'submitted', id, status: await moveCase(tx, { id, status: 'draft' }, ownMove('submit', input)) };
+    const status = await moveCase(tx, { id, status: 'draft' }, ownMove('submit', input));
+    return { kind: 'submitted', id, status, key: await issueAfterKey(tx, id, input.newKey()) };
   });
 }
 

@@ -6,10 +6,12 @@ import type { CaseStatus } from '../../shared/schemas/case';
 import { PHOTO_LIMITS } from '../../shared/schemas/photo';
 import type { Db } from '../db';
 import { copyPhotoFiles } from '../photos/photo-files';
+import { forgetReporter } from '../repositories/after-repository';
 import { deletePhotosOfCase, insertPhoto, listPhotosOfCase } from '../repositories/photo-repository';
 import { listMarks, listProposals } from '../repositories/submission-contents';
 import { deleteDraftsOfCase, findDraftOfCase, insertDraft } from '../repositories/submission-drafts';
-import { deleteLink } from '../repositories/submission-links';
+import { deleteCase, deleteLink } from '../repositories/submission-links';
+import { issueAfterKey } from './after-key';
 import { moveCase, ownMove } from './review/move-case';
 import { getOwnCase, requireMove } from './submit-case';
 import type { PhotoPlace } from './photo-tidy';
@@ -25,6 +27,19 @@ export function withdrawCase(db: Db, { actor, id, now }: ChangeInput): Promise<C
     await deleteDraftsOfCase(tx, id);
     await deletePhotosOfCase(tx, id);
     return moveCase(tx, { id, status }, ownMove('withdraw', { now }));
+  });
+}
+
+/** Statuses at which a case is out of the way, and its owner may have it removed. */
+export const REMOVABLE: readonly CaseStatus[] = ['withdrawn', 'declined'];
+
+/** Removes a case that was withdrawn or declined, for good. Throws `submission-not-found` and `move-not-possible`. */
+export function removeCase(db: Db, actor: Actor, id: string): Promise<void> {
+  return inTransaction(db, async (tx) => {
+    const { status } = await getOwnCase(tx, actor, id);
+    if (!REMOVABLE.includes(status)) throw new AppError('move-not-possible', { detail: `It is ${status}.` });
+    await deleteDraftsOfCase(tx, id);
+    await deleteCase(tx, id);
   });
 }
 
@@ -54,11 +69,16 @@ export async function startChanges(place: PhotoPlace, input: ChangeInput & { new
   });
 }
 
-/** Cuts the link between a case and who posted it. It is final: nothing that is stored can restore it. */
-export function cutLink(db: Db, actor: Actor, id: string): Promise<void> {
+/**
+ * Cuts the link between a case and who posted it. It is final: nothing that is stored can restore it. Returns a new key to report with, the only tie that is left, which
+ * whoever posted it holds alone.
+ */
+export function cutLink(db: Db, actor: Actor, id: string, newKey: () => string): Promise<{ key: string }> {
   return inTransaction(db, async (tx) => {
     if (!(await deleteLink(tx, id, actor.id))) throw new AppError('submission-not-found');
     await deleteDraftsOfCase(tx, id);
+    await forgetReporter(tx, id, actor.id);
+    return { key: await issueAfterKey(tx, id, newKey()) };
   });
 }
 

@@ -7,12 +7,14 @@ import { draftDocumentSchema } from '../../shared/schemas/submission';
 import type { PhotoView } from '../../shared/schemas/photo';
 import type { Db } from '../db';
 import { readPhotoFile } from '../photos/photo-files';
+import { listReportsOf } from '../repositories/after-repository';
 import { findCase } from '../repositories/case-repository';
 import { listProposals, type StoredProposal } from '../repositories/submission-contents';
 import { listPhotosOfCase, listPhotosOfDraft } from '../repositories/photo-repository';
 import { listDrafts } from '../repositories/submission-drafts';
 import { listStatusChanges, type StatusChange } from '../repositories/submission-history';
 import { listPosted } from '../repositories/submission-links';
+import { REMOVABLE } from './submit-changes';
 import type { PhotoPlace } from './photo-tidy';
 
 /** A draft on its owner's list. `caseId`: the case whose changes it holds. */
@@ -26,7 +28,7 @@ export type DraftLine = {
 };
 
 /** A submission on its owner's list, with how it came to stand where it does and what can be done. */
-export type SubmissionLine = { view: CaseView; history: StatusChange[]; proposals: StoredProposal[]; may: CaseEvent[] };
+export type SubmissionLine = { view: CaseView; history: StatusChange[]; proposals: StoredProposal[]; may: CaseEvent[]; mayRemove: boolean };
 
 /** Everything that an account is writing or has posted and is still linked to. */
 export async function listMine(db: Db, model: CasebookModel, actor: Actor) {
@@ -39,6 +41,7 @@ export async function listMine(db: Db, model: CasebookModel, actor: Actor) {
       history: await listStatusChanges(db, id),
       proposals: await listProposals(db, id),
       may: CASE_EVENTS.filter((event) => mayMove(actor, event, { status: record.status, ownerId: actor.id })),
+      mayRemove: REMOVABLE.includes(record.status),
     });
   }
   return { drafts: (await listDrafts(db, actor.id)).map((draft) => draftLine(model, draft)), submissions };
@@ -82,7 +85,8 @@ export async function postedData(place: PhotoPlace, userId: string) {
       photos: await withPictures(place, await listPhotosOfCase(db, id)),
     });
   }
-  return { drafts, cases };
+  const reportsAfterwards = (await listReportsOf(db, userId)).map(({ id: _, ...report }) => report);
+  return { drafts, cases, reportsAfterwards };
 }
 
 /** Photos with their pictures, as data addresses that a browser opens (RFC 2397). */

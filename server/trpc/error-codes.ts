@@ -7,6 +7,7 @@ export const TRPC_CODES: Record<ErrorCode, TRPC_ERROR_CODE_KEY> = {
   'device-not-found': 'NOT_FOUND',
   'entry-not-found': 'NOT_FOUND',
   'casebook-empty': 'PRECONDITION_FAILED',
+  'last-keeper': 'CONFLICT',
   'account-not-found': 'NOT_FOUND',
   'submission-not-found': 'NOT_FOUND',
   'draft-not-found': 'NOT_FOUND',

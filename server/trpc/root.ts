@@ -1,4 +1,5 @@
 import { createCallerFactory, router } from './init';
+import { afterReportRouter } from './routers/after-report-router';
 import { accountRouter } from './routers/account-router';
 import { browseRouter } from './routers/browse-router';
 import { casebookRouter } from './routers/casebook-router';
@@ -13,6 +14,7 @@ import { wordRouter } from './routers/word-router';
 
 export const appRouter = router({
   account: accountRouter,
+  afterReport: afterReportRouter,
   browse: browseRouter,
   casebook: casebookRouter,
   lookup: lookUpRouter,

@@ -93,8 +93,15 @@ export const caseContentSchema = z
   });
 export type CaseContent = z.infer<typeof caseContentSchema>;
 
-/** A case with its identity. */
-export const caseRecordSchema = z.object({ id: caseIdSchema, content: caseContentSchema, status: caseStatusSchema });
+const monthsOrNone = z.int().min(1).max(600).nullable();
+
+/** A case with its identity and, where something was reported and accepted, what became of it later. */
+export const caseRecordSchema = z.object({
+  id: caseIdSchema,
+  content: caseContentSchema,
+  status: caseStatusSchema,
+  afterwards: z.object({ heldMonths: monthsOrNone, cameBackMonths: monthsOrNone }).optional(),
+});
 export type CaseRecord = z.infer<typeof caseRecordSchema>;
 
 /** Readings from a unit that works: no symptoms, no cause. */

@@ -32,6 +32,7 @@ export const fixRecordSchema = namedSchema.extend({
   partly: z.int().min(0),
   noChange: z.int().min(0),
   madeWorse: z.int().min(0),
+  cameBack: z.int().min(0).describe('Cures after which the fault came back, by a later report.'),
   low: z.number().min(0).max(1).describe('Lower end of the 90 % interval of the share cured.'),
   high: z.number().min(0).max(1).describe('Upper end of the 90 % interval of the share cured.'),
   estimate: z.number().min(0).max(1).describe('Share cured, drawn toward related devices where tries are few.'),

@@ -113,6 +113,8 @@ export type FixSuggestion = {
   partly: number;
   noChange: number;
   madeWorse: number;
+  /** Cures after which the fault came back, by a later report. */
+  cameBack: number;
   /** 90 % interval of the share cured, pooled along the device path; lists are ranked by `low`. */
   low: number;
   high: number;

@@ -139,6 +139,8 @@ describe('sending', () => {
     await line.getByText('Withdrawn.').waitFor();
     await line.getByRole('button', { name: 'Cut my link' }).click();
     await line.getByRole('button', { name: 'Cut the link for good' }).click();
+    expect(await textOf(line.locator('.once-shown'))).toMatch(/^([a-z2-7]{4}-){4}[a-z2-7]{4}$/);
+    await line.getByRole('button', { name: 'I have kept the key' }).click();
     await line.waitFor({ state: 'detached' });
   });
 

@@ -6,9 +6,11 @@ import { type FormState, UNTOUCHED } from '../../_trpc/form-state';
 export type Field = {
   name: string;
   label: string;
-  type: 'text' | 'password';
+  type: 'text' | 'password' | 'number' | 'choice';
   autoComplete: string;
   hint?: string;
+  /** What can be chosen, for a choice. */
+  choices?: { value: string; label: string }[];
 };
 
 type AccountFormProps = {
@@ -19,11 +21,15 @@ type AccountFormProps = {
   hidden?: Record<string, string>;
   /** Said when it was done and the page stays. */
   doneText?: string;
+  /** Shown in place of the form when it was done. */
+  whenDone?: (state: FormState) => ReactNode;
+  /** Whether its button is one of several beside each other. */
+  isQuiet?: boolean;
   children?: ReactNode;
 };
 
 /** A form whose errors stand at their field and in a summary. It works as a plain form where scripts do not run. */
-export function AccountForm({ action, fields, submit, hidden = {}, doneText, children }: AccountFormProps) {
+export function AccountForm({ action, fields, submit, hidden = {}, doneText, whenDone, isQuiet = false, children }: AccountFormProps) {
   const [state, send, pending] = useActionState(action, UNTOUCHED);
   const id = useId();
   const summary = useRef<HTMLDivElement>(null);
@@ -35,6 +41,7 @@ export function AccountForm({ action, fields, submit, hidden = {}, doneText, chi
     if (state !== UNTOUCHED && isFaulty) summary.current?.focus();
   }, [state, isFaulty]);
 
+  if (state.done && whenDone) return whenDone(state);
   return (
     <form action={send} className="account-form" noValidate>
       {isFaulty ? (
@@ -63,7 +70,7 @@ export function AccountForm({ action, fields, submit, hidden = {}, doneText, chi
         <input key={name} type="hidden" name={name} value={value} />
       ))}
       {children}
-      <button type="submit" className="press press-main" disabled={pending}>
+      <button type="submit" className={isQuiet ? 'press press-small' : 'press press-main'} disabled={pending}>
         {submit}
       </button>
     </form>
@@ -72,6 +79,7 @@ export function AccountForm({ action, fields, submit, hidden = {}, doneText, chi
 
 function FormField({ field, id, state }: { field: Field; id: string; state: FormState }) {
   const fault = state.fields[field.name];
+  if (field.type === 'choice') return <ChoiceField field={field} id={id} state={state} />;
   const described = [field.hint && `${id}-hint`, fault && `${id}-fault`].filter(Boolean).join(' ');
   return (
     <div className="account-field">
@@ -85,6 +93,7 @@ function FormField({ field, id, state }: { field: Field; id: string; state: Form
         id={id}
         name={field.name}
         type={field.type}
+        inputMode={field.type === 'number' ? 'numeric' : undefined}
         autoComplete={field.autoComplete}
         autoCapitalize="none"
         spellCheck={false}
@@ -99,5 +108,32 @@ function FormField({ field, id, state }: { field: Field; id: string; state: Form
         </p>
       )}
     </div>
+  );
+}
+
+function ChoiceField({ field, id, state }: { field: Field; id: string; state: FormState }) {
+  const fault = state.fields[field.name];
+  return (
+    <fieldset className="account-choice" aria-describedby={fault === undefined ? undefined : `${id}-fault`}>
+      <legend>{field.label}</legend>
+      {field.choices?.map(({ value, label }, i) => (
+        <label key={value} className="tick">
+          <input
+            id={i === 0 ? id : undefined}
+            type="radio"
+            name={field.name}
+            value={value}
+            required
+            defaultChecked={state.typed[field.name] === value}
+          />
+          <span>{label}</span>
+        </label>
+      ))}
+      {fault === undefined ? null : (
+        <p className="field-fault" id={`${id}-fault`}>
+          <strong>Change this:</strong> {fault}
+        </p>
+      )}
+    </fieldset>
   );
 }

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { redirect } from 'next/navigation';
 import { serverCaller } from '../../_trpc/server';
 import { changePassword, deleteAccount, signOut, signOutEverywhere } from '../_actions/own-account';
@@ -17,6 +18,21 @@ export default async function AccountPage() {
       <p className="lead">
         Signed in as <strong>{account.name}</strong>: {account.role}, {ROLE_WORDS[account.role]}.
       </p>
+      {account.role === 'moderator' || account.role === 'keeper' ? (
+        <p>
+          <Link href="/afterwards" className="back" prefetch={false}>
+            Reports on how repairs held
+          </Link>
+          {account.role === 'keeper' ? (
+            <>
+              {' · '}
+              <Link href="/keeper" className="back" prefetch={false}>
+                Accounts
+              </Link>
+            </>
+          ) : null}
+        </p>
+      ) : null}
       <AccountForm action={signOut} fields={[]} submit="Sign out" />
       <section className="section" aria-labelledby="password-head">
         <h2 id="password-head">Change the password</h2>
@@ -42,7 +58,10 @@ export default async function AccountPage() {
       </section>
       <section className="section" aria-labelledby="delete-head">
         <h2 id="delete-head">Delete the account</h2>
-        <p className="section-sub">Removes the name, the password and all sessions. It cannot be undone.</p>
+        <p className="section-sub">
+          Removes the name, the password, all sessions, your drafts, and every case of yours that is not published. What is published
+          stays, and nothing says whose it was. It cannot be undone. To let a case that waits go on without you, cut its link first.
+        </p>
         <AccountForm action={deleteAccount} fields={[PASSWORD_FIELD]} submit="Delete the account" />
       </section>
     </div>

@@ -32,5 +32,6 @@ function triedWords(fix: FixSuggestion): string {
   if (fix.partly > 0) parts.push(`partly ${formatCount(fix.partly)}`);
   if (fix.noChange > 0) parts.push(`no change ${formatCount(fix.noChange)}`);
   if (fix.madeWorse > 0) parts.push(`made worse ${formatCount(fix.madeWorse)}`);
+  if (fix.cameBack > 0) parts.push(`came back later ${formatCount(fix.cameBack)}`);
   return parts.join(', ');
 }

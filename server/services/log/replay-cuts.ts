@@ -1,7 +1,8 @@
 import type { Db } from '../../db';
 import { deleteAccountRows } from '../../repositories/account-repository';
+import { deleteUnacceptedOf, forgetReporter } from '../../repositories/after-repository';
 import { findReturnedKeys, insertDestroyedKeys } from '../../repositories/log-key-repository';
-import { deleteLink } from '../../repositories/submission-links';
+import { deleteLink, deleteUnpublishedOf } from '../../repositories/submission-links';
 import { deleteDraftsOfCase } from '../../repositories/submission-drafts';
 import { inTransaction } from '../submit-transaction';
 
@@ -21,10 +22,13 @@ export function replayCuts(db: Db, destroyed: readonly string[]): Promise<Replay
     const replayed = { links: 0, accounts: 0 };
     for (const { userId, caseId } of await findReturnedKeys(tx)) {
       if (caseId === null) {
+        await deleteUnpublishedOf(tx, userId);
+        await deleteUnacceptedOf(tx, userId);
         await deleteAccountRows(tx, userId);
         replayed.accounts++;
       } else if (await deleteLink(tx, caseId, userId)) {
         await deleteDraftsOfCase(tx, caseId);
+        await forgetReporter(tx, caseId, userId);
         replayed.links++;
       }
     }

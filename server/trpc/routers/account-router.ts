@@ -96,8 +96,8 @@ export const accountRouter = router({
     if (!(await isPasswordOf(ctx.db, ctx.actor.id, input.password))) {
       return { status: 'refused', fields: { password: 'This is not your password, so nothing was deleted.' } };
     }
-    hand(ctx, await signOut(ctx.db, ctx.request.headers));
     await tidyPhotos(ctx, ctx.actor.id, () => deleteAccount(ctx.db, ctx.actor.id));
+    hand(ctx, await signOut(ctx.db, ctx.request.headers));
     return { status: 'done' };
   }),
 
@@ -106,6 +106,12 @@ export const accountRouter = router({
   setRole: keeperProcedure.input(setRoleSchema).mutation(async ({ ctx, input }) => {
     if (!can(ctx.actor, 'account.set-role', { ownerId: input.accountId })) throw new AppError('not-allowed');
     await setRole(ctx.db, input.accountId, input.role, { by: ctx.actor.id, now: new Date() });
+  }),
+
+  /** Signs an account out everywhere. */
+  endSessions: keeperProcedure.input(z.object({ accountId: z.string().max(64) })).mutation(async ({ ctx, input }) => {
+    if ((await findAccount(ctx.db, input.accountId)) === null) throw new AppError('account-not-found');
+    await deleteSessions(ctx.db, input.accountId);
   }),
 
   /** Makes a one-time link for a new password. @returns the page's address on this site */

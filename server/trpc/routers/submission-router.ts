@@ -7,10 +7,10 @@ import { caseIdSchema, monthSchema } from '../../../shared/schemas/case';
 import { slugSchema } from '../../../shared/schemas/terms';
 import { draftDocumentSchema, SUBMISSION_LIMITS } from '../../../shared/schemas/submission';
 import { takeTurn } from '../../accounts/limits';
-import { randomCaseId } from '../../ids';
+import { randomCaseId, randomKey } from '../../ids';
 import { deleteDraft } from '../../repositories/submission-drafts';
 import { resubmitCase, submitCase } from '../../services/submit-case';
-import { cutLink, startChanges, withdrawCase } from '../../services/submit-changes';
+import { cutLink, removeCase, startChanges, withdrawCase } from '../../services/submit-changes';
 import { openDraft, saveDraft } from '../../services/submit-draft';
 import { tidyPhotos } from '../../services/photo-tidy';
 import { getSubmitLimits } from '../../services/submit-limits';
@@ -94,7 +94,7 @@ export const submissionRouter = router({
     const { draftId, document } = input;
     const now = new Date();
     return tidyPhotos(ctx, ctx.actor.id, () =>
-      submitCase(ctx.db, model, { actor: ctx.actor, draftId, document, now, newId: randomCaseId }),
+      submitCase(ctx.db, model, { actor: ctx.actor, draftId, document, now, newId: randomCaseId, newKey: randomKey }),
     );
   }),
 
@@ -105,7 +105,7 @@ export const submissionRouter = router({
     const { id, draftId, document } = input;
     const now = new Date();
     return tidyPhotos(ctx, ctx.actor.id, () =>
-      resubmitCase(ctx.db, model, id, { actor: ctx.actor, draftId, document, now, newId: randomCaseId }),
+      resubmitCase(ctx.db, model, id, { actor: ctx.actor, draftId, document, now, newId: randomCaseId, newKey: randomKey }),
     );
   }),
 
@@ -122,9 +122,15 @@ export const submissionRouter = router({
     return { status: await tidyPhotos(ctx, ctx.actor.id, () => withdrawCase(ctx.db, change)) };
   }),
 
-  /** Cuts the link between a case and its contributor, for good. */
+  /** Removes a case that was withdrawn or declined, for good. */
+  remove: signedInProcedure.input(byId).mutation(async ({ ctx, input }) => {
+    await takeChangeTurn(ctx.actor);
+    await tidyPhotos(ctx, ctx.actor.id, () => removeCase(ctx.db, ctx.actor, input.id));
+  }),
+
+  /** Cuts the link between a case and its contributor, for good; returns the key to report with later. */
   cutLink: signedInProcedure.input(byId).mutation(async ({ ctx, input }) => {
     await takeChangeTurn(ctx.actor);
-    await tidyPhotos(ctx, ctx.actor.id, () => cutLink(ctx.db, ctx.actor, input.id));
+    return tidyPhotos(ctx, ctx.actor.id, () => cutLink(ctx.db, ctx.actor, input.id, randomKey));
   }),
 });

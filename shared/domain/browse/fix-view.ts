@@ -13,7 +13,7 @@ const SHOWN = 12;
 export function fixLines(model: CasebookModel): FixLine[] {
   const tried = fixRecord(model, {});
   const place = new Map(tried.map((record, at) => [record.id, at]));
-  const nothing = { tried: 0, resolved: 0, partly: 0, noChange: 0, madeWorse: 0, low: 0, high: 1, estimate: 0.5 };
+  const nothing = { tried: 0, resolved: 0, partly: 0, noChange: 0, madeWorse: 0, cameBack: 0, low: 0, high: 1, estimate: 0.5 };
   return model.coding.vocabulary.fixes
     .map(({ slug, label, role, minutes, stage }) => ({
       ...(tried[place.get(slug) ?? -1] ?? { id: slug, label, ...nothing }),

@@ -1,10 +1,11 @@
 import type { CaseRecord, CaseStep } from '../../schemas/case';
 import type { CaseStepView, CaseView } from '../../schemas/case-view';
 import type { Stage } from '../../schemas/terms';
+import { proofNow } from './proof-now';
 import type { VocabularyWords } from './vocabulary-words';
 
 /** A case with the words to show it, in the order in which things happened. */
-export function caseView(words: VocabularyWords, { id, status, content }: CaseRecord): CaseView {
+export function caseView(words: VocabularyWords, { id, status, content, afterwards }: CaseRecord): CaseView {
   const place = words.devices.get(content.device);
   return {
     id,
@@ -24,7 +25,7 @@ export function caseView(words: VocabularyWords, { id, status, content }: CaseRe
       const known = words.causes.get(cause);
       return { id: cause, label: known?.label ?? cause, role: known?.role ?? '', designators };
     }),
-    proof: content.proof,
+    proof: proofNow(content, afterwards),
     outcome: content.outcome,
     afterRepairChecks: content.afterRepairChecks.map((id) => {
       const check = words.checks.get(id);

@@ -13,9 +13,11 @@ import { encodeCase } from '../coding/encode-case';
 import { createReader } from '../read-query/read-query';
 import { NO_ALIASES, type WordAliases } from '../words/word-aliases';
 import { withoutRetired } from '../words/word-lists';
+import { type CameBack, curesThatCameBack } from './came-back';
 import { addCaseRow, type CaseEntry, caseEntry, codedRecord } from './case-entry';
 import { keyOfCase } from './case-key';
 import { createNamePool, type NamePool } from './name-pool';
+import { proofNow } from './proof-now';
 import { vocabularyWords, type VocabularyWords } from './vocabulary-words';
 
 /** The accepted records as the statistics see them, and what it takes to ask and to answer in words. */
@@ -30,6 +32,8 @@ export type CasebookModel = {
   readonly estimator: AdditiveEstimator;
   /** Designators by the numbers that the index knows them by. */
   readonly designators: NamePool;
+  /** Cures that did not last, by the id of the case; the index counts them as the cures that they were. */
+  readonly cameBack: Map<string, CameBack>;
   /** Accepted cases, each put together when it is asked for. */
   readonly entries: CaseEntries;
 };
@@ -62,9 +66,10 @@ export function createCasebookModel(
 }
 
 /** A model of parts that belong together: what was counted and what was indexed must be the same records. */
-export function assembleModel(parts: Omit<CasebookModel, 'estimator' | 'entries'>): CasebookModel {
+export function assembleModel(parts: Omit<CasebookModel, 'estimator' | 'entries' | 'cameBack'>): CasebookModel {
   const { coding, counts, settings } = parts;
-  return { ...parts, estimator: createEstimator(coding.layout, counts, settings), entries: entriesOf(parts) };
+  const estimator = createEstimator(coding.layout, counts, settings);
+  return { ...parts, estimator, cameBack: new Map(), entries: entriesOf(parts) };
 }
 
 function entriesOf(rows: Pick<CasebookModel, 'coding' | 'index' | 'designators'>): CaseEntries {
@@ -91,10 +96,18 @@ export function rowOfCase(model: CasebookModel, id: string): number {
  */
 export function addCase(model: CasebookModel, record: CaseRecord): boolean {
   if (rowOfCase(model, record.id) >= 0) return false;
-  const coded = encodeCase(model.coding, record.content);
+  const coded = encodeCase(model.coding, { ...record.content, proof: proofNow(record.content, record.afterwards) });
   addRecord(model.counts, coded);
   addCaseRow(model, record, coded);
+  noteCameBack(model, record);
   return true;
+}
+
+/** Notes whether the cure of a case that is in came back. Only a model that was read from a file needs to be told. */
+export function noteCameBack(model: CasebookModel, record: CaseRecord): void {
+  const row = rowOfCase(model, record.id);
+  const fixes = curesThatCameBack(model.coding, record);
+  if (row >= 0 && fixes.length > 0) model.cameBack.set(record.id, { row, fixes });
 }
 
 /** Takes a case out again: the exact inverse of `addCase`. Returns false where it is not in. */
@@ -103,5 +116,6 @@ export function retractCase(model: CasebookModel, id: string): boolean {
   if (row < 0) return false;
   retractRecord(model.counts, codedRecord(model, row));
   retractFromIndex(model.index, row);
+  model.cameBack.delete(id);
   return true;
 }

@@ -1,10 +1,11 @@
 import { FIX_RESULTS, type FixResult } from '../../schemas/case';
 import type { FixSuggestion } from '../../schemas/look-up';
-import { type FixCounts, fixSuccess, rankFixSuccess } from '../../stats/decide/fix-success';
+import { fixSuccess, rankFixSuccess } from '../../stats/decide/fix-success';
 import { devicePath } from '../../stats/findings';
 import { intersectLists, type PostingList } from '../../stats/posting-list';
 import { fixValues, isLive, type RecordIndex, scratchOf } from '../../stats/record-index';
 import { forEachAttempt } from '../../stats/record-words';
+import { cameBackIn } from './came-back';
 import type { CasebookModel } from './casebook-model';
 
 /** Which cases to count fixes over; what is left out does not narrow. */
@@ -15,7 +16,7 @@ export type FixScope = {
   cause?: string | null;
 };
 
-type Tally = { tries: number; cures: number; partial: number; noChange: number; madeWorse: number };
+type Tally = { tries: number; cures: number; partial: number; noChange: number; madeWorse: number; cameBack: number };
 
 const KEYS: Record<FixResult, keyof Tally | null> = {
   cured: 'cures',
@@ -39,7 +40,12 @@ export function fixRecord(model: CasebookModel, scope: FixScope): FixSuggestion[
   const lists = scopeLists(model, scope);
   if (lists === null) return [];
   const results = lists.length === 0 ? attemptsOnPath(model.index, path) : attemptsInScope(model.index, lists, path);
-  const tried = tallies(model.index, results).map(({ fix, path: counts }) => ({ fix, success: fixSuccess(counts) }));
+  const counted = tallies(model.index, results);
+  for (const { row, fixes } of cameBackIn(model, scope)) {
+    const depth = sharedDepths(model.index, path)[model.index.device[row] as number] as number;
+    for (const { fix, path: levels } of counted) if (fixes.includes(fix)) for (const level of levels.slice(0, depth)) takeBack(level);
+  }
+  const tried = counted.map(({ fix, path: levels }) => ({ fix, success: fixSuccess(levels) }));
   const ranked = rankFixSuccess(tried.map((t) => t.success));
   const triedHere = (index: number) => (tried[index]?.success.tries ?? 0) > 0;
   return [...ranked.filter(triedHere), ...ranked.filter((index) => !triedHere(index))].flatMap((index) => {
@@ -47,7 +53,7 @@ export function fixRecord(model: CasebookModel, scope: FixScope): FixSuggestion[
     const id = model.coding.observables[fix]?.id;
     const entry = id === undefined ? undefined : model.words.fixes.get(id);
     if (!entry) return [];
-    const { tries, cures, partial, noChange, madeWorse, pooledLow, pooledHigh, estimate } = success;
+    const { tries, cures, partial, noChange, madeWorse, cameBack, pooledLow, pooledHigh, estimate } = success;
     return [
       {
         id: entry.slug,
@@ -57,12 +63,19 @@ export function fixRecord(model: CasebookModel, scope: FixScope): FixSuggestion[
         partly: partial,
         noChange,
         madeWorse,
+        cameBack,
         low: pooledLow,
         high: pooledHigh,
         estimate,
       },
     ];
   });
+}
+
+/** A cure that came back is no cure any more. */
+function takeBack(tally: Tally): void {
+  tally.cures -= 1;
+  tally.cameBack += 1;
 }
 
 /** Lists of rows that a case must be in; none where every case counts, null where no case can. */
@@ -116,14 +129,14 @@ function sharedDepths({ layout }: RecordIndex, path: readonly number[]): Uint8Ar
 }
 
 /** Tries and results of every fix that was tried at all, along the path. */
-function tallies({ layout }: RecordIndex, results: Int32Array): { fix: number; path: FixCounts[] }[] {
+function tallies({ layout }: RecordIndex, results: Int32Array): { fix: number; path: Tally[] }[] {
   const { first, count } = fixValues(layout);
   return Array.from(layout.kinds.keys())
     .filter((fix) => (layout.valueStarts[fix] as number) >= first)
     .map((fix) => ({
       fix,
       path: Array.from({ length: results.length / count }, (_, depth) => {
-        const tally: Tally = { tries: 0, cures: 0, partial: 0, noChange: 0, madeWorse: 0 };
+        const tally: Tally = { tries: 0, cures: 0, partial: 0, noChange: 0, madeWorse: 0, cameBack: 0 };
         FIX_RESULTS.forEach((result, value) => {
           const n = results[depth * count + (layout.valueStarts[fix] as number) - first + value] as number;
           const key = KEYS[result];

@@ -1,6 +1,6 @@
 import { FIX_RESULTS } from '../../schemas/case';
 import type { Fix } from '../../schemas/vocabulary';
-import { fixValues } from '../../stats/record-index';
+import { fixValues, readRow } from '../../stats/record-index';
 import type { CasebookModel } from '../casebook/casebook-model';
 
 /** Tries that the pooled share is worth: of all fixes for one fix, of one fix for one cause. */
@@ -43,8 +43,8 @@ export function cureChances(model: CasebookModel): (fix: Fix) => Float64Array {
   };
 }
 
-/** Tries of a fix, and cures by it, on records with this one cause. */
-function triesOn({ coding, index }: CasebookModel, fixSlug: string, causeSlug: string): Tally {
+/** Tries of a fix, and cures by it that lasted as far as is known, on records with this one cause. */
+function triesOn({ coding, index, cameBack }: CasebookModel, fixSlug: string, causeSlug: string): Tally {
   const fix = coding.observableOf('fix', fixSlug);
   const cause = coding.causeOf(causeSlug);
   const tally: Tally = { tries: 0, cures: 0 };
@@ -56,6 +56,10 @@ function triesOn({ coding, index }: CasebookModel, fixSlug: string, causeSlug: s
     tally.tries += n;
     if (result === CURED) tally.cures += n;
   });
+  for (const { row, fixes } of cameBack.values()) {
+    const { causes } = readRow(index, row);
+    if (fixes.includes(fix) && causes.length === 1 && causes[0] === cause) tally.cures -= 1;
+  }
   return tally;
 }
 

@@ -1,13 +1,17 @@
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile';
 import { jeffreysInterval } from '../jeffreys-interval';
 
-/** Results of one fix on the units of one node of the device path. The four results need not add up to the tries. */
+/**
+ * Results of one fix on the units of one node of the device path. The results need not add up to the tries. A cure that
+ * came back later counts in `cameBack` and no longer in `cures`.
+ */
 export type FixCounts = {
   readonly tries: number;
   readonly cures: number;
   readonly partial: number;
   readonly noChange: number;
   readonly madeWorse: number;
+  readonly cameBack: number;
 };
 
 export type FixSuccessOptions = {
@@ -30,7 +34,7 @@ export type FixSuccess = FixCounts & {
 /**
  * How often a fix cured. `path` holds its counts from the root of the device path ("any device") to the device asked
  * about, each node including those below it; one node alone is allowed. Only whole cures count as successes; partial
- * cures, no change and made worse all stand in the denominator.
+ * cures, no change, made worse and cures that came back later all stand in the denominator.
  *
  * Counted interval: equal-tailed Beta(cures + 1/2, failures + 1/2) (Jeffreys; L. D. Brown, T. T. Cai & A. DasGupta,
  * "Interval estimation for a binomial proportion", Statistical Science 16, 2001), with the ends 0 at no cure and 1 at
@@ -91,8 +95,8 @@ function betaInterval(alpha: number, beta: number, confidence: number): { low: n
 }
 
 function assertCounts(counts: FixCounts, below: FixCounts | undefined): void {
-  const { tries, cures, partial, noChange, madeWorse } = counts;
-  for (const count of [tries, cures, partial, noChange, madeWorse]) {
+  const { tries, cures, partial, noChange, madeWorse, cameBack } = counts;
+  for (const count of [tries, cures, partial, noChange, madeWorse, cameBack]) {
     if (!(count >= 0)) throw new RangeError(`Counts of a fix must not be negative, found ${count}.`);
   }
   if (cures > tries) throw new RangeError(`A fix cannot cure more often (${cures}) than it was tried (${tries}).`);

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { setRole } from '../../../server/accounts/set-role';
 import { addAccountWithRole } from '../../../server/accounts/add-account';
 import { addDemoAccounts, DEMO_ACCOUNTS } from '../../../server/accounts/demo-accounts';
 import { forgetLimits } from '../../../server/accounts/limits';
@@ -216,6 +217,35 @@ describe('setRole', () => {
     const keeper = visitor(db);
     await keeper.account.signIn(MIRA);
     await expect(keeper.account.setRole({ accountId: id, role: 'reader' })).rejects.toMatchObject({ code: 'FORBIDDEN' });
+  });
+});
+
+describe('the last keeper', () => {
+  it('can neither be demoted nor delete the account, until there is another', async () => {
+    const { db, id } = await withAccount('keeper');
+    const keeper = visitor(db);
+    await keeper.account.signIn(MIRA);
+    const demote = () => setRole(db, id, 'moderator', { by: null, now: new Date() });
+    await expect(demote()).rejects.toMatchObject({ code: 'last-keeper' });
+    await expect(keeper.account.delete({ password: PASSWORD })).rejects.toMatchObject({ code: 'CONFLICT' });
+    expect(await keeper.account.me()).toMatchObject({ role: 'keeper' });
+    await addAccountWithRole(db, { name: 'second', password: PASSWORD, role: 'keeper' });
+    await demote();
+    expect(await keeper.account.me()).toBeNull();
+  });
+});
+
+describe('endSessions', () => {
+  it('signs somebody out everywhere, and is for keepers', async () => {
+    const { db, id } = await withAccount();
+    await addAccountWithRole(db, { name: 'keeper', password: PASSWORD, role: 'keeper' });
+    const [mira, keeper] = [visitor(db), visitor(db)];
+    await mira.account.signIn(MIRA);
+    await keeper.account.signIn({ name: 'keeper', password: PASSWORD });
+    await expect(mira.account.endSessions({ accountId: id })).rejects.toMatchObject({ code: 'FORBIDDEN' });
+    await keeper.account.endSessions({ accountId: id });
+    expect(await mira.account.me()).toBeNull();
+    await expect(keeper.account.endSessions({ accountId: 'nobody' })).rejects.toMatchObject({ code: 'NOT_FOUND' });
   });
 });
 

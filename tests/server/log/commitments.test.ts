@@ -9,6 +9,7 @@ import { insertLink } from '../../../server/repositories/submission-links';
 import { personCommitment } from '../../../server/services/log/commitment';
 import { replayCuts } from '../../../server/services/log/replay-cuts';
 import { verifyLog } from '../../../server/services/log/verify-log';
+import { randomKey } from '../../../server/ids';
 import { cutLink } from '../../../server/services/submit-changes';
 import { fillDatabase } from '../fixtures/filled-database';
 import { smallCases } from '../fixtures/small-cases';
@@ -75,7 +76,7 @@ describe('cutting a link', () => {
   it('leaves nothing that says who posted that case, says as much as before of the other, and verifies', async () => {
     const { db, url } = await contributor();
     const keys = await db.personKey.findMany({ where: { caseId: CASES[0] } });
-    await cutLink(db, { id: 'ann', role: 'contributor' }, CASES[0]);
+    await cutLink(db, { id: 'ann', role: 'contributor' }, CASES[0], randomKey);
     expect(await whoActed(db)).toEqual([null, 'mod', 'ann', 'mod']);
     expect(await verifyLog(await wholeLog(db))).toMatchObject({ intact: true, entries: 4 });
     expect(await listDestroyedKeys(db)).toEqual(keys.map(({ id }) => id));
@@ -109,7 +110,7 @@ describe('restoring a backup', () => {
     await db.$queryRaw`PRAGMA wal_checkpoint(TRUNCATE)`;
     const backup = `${url}.backup`;
     copyFileSync(url.slice('file:'.length), backup.slice('file:'.length));
-    await cutLink(db, { id: 'ann', role: 'contributor' }, CASES[0]);
+    await cutLink(db, { id: 'ann', role: 'contributor' }, CASES[0], randomKey);
     await deleteAccount(db, 'bea');
     const destroyed = await listDestroyedKeys(db);
 

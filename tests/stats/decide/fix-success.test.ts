@@ -9,6 +9,7 @@ const counts = (cures: number, tries: number): FixCounts => ({
   partial: 0,
   noChange: tries - cures,
   madeWorse: 0,
+  cameBack: 0,
 });
 
 describe('fixSuccess', () => {
@@ -47,7 +48,7 @@ describe('fixSuccess', () => {
   });
 
   it('counts partial cures and made worse as tries without cure', () => {
-    const found = fixSuccess([{ tries: 10, cures: 4, partial: 3, noChange: 2, madeWorse: 1 }]);
+    const found = fixSuccess([{ tries: 10, cures: 4, partial: 3, noChange: 2, madeWorse: 1, cameBack: 0 }]);
     expect(found.estimate).toBeCloseTo(4.5 / 11, 12);
   });
 

@@ -1,6 +1,7 @@
 'use client';
 
 import { type MouseEvent, useEffect, useRef } from 'react';
+import { AFTER_KEY_WORDS } from './after-key-words';
 import type { Sent } from './use-send';
 
 /** The second half of a double press on the button that stood here a moment ago, in milliseconds. */
@@ -31,6 +32,12 @@ export function SentPanel({ sent }: { sent: Sent }) {
         <p>
           Case <span className="figure">{sent.id}</span>
         </p>
+      )}
+      {sent.key === null ? null : (
+        <>
+          <p>{AFTER_KEY_WORDS}</p>
+          <p className="figure once-shown">{sent.key}</p>
+        </>
       )}
       <p className="onward" onClickCapture={dropStray}>
         <a className="press press-main" href="/submissions">

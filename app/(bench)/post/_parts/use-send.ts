@@ -9,8 +9,8 @@ import { EVEN_OFFLINE } from './even-offline';
 import { removeLocalDraft } from './local-draft';
 import type { useDraft } from './use-draft';
 
-/** What was sent. `id` null: it is there already, and not this account's. */
-export type Sent = { id: string | null; status: CaseStatus | null; isNew: boolean };
+/** What was sent. `id` null: it is there already, and not this account's. `key`: shown this once. */
+export type Sent = { id: string | null; status: CaseStatus | null; isNew: boolean; key: string | null };
 
 const NO_ANSWER =
   'No answer came. What you wrote is kept: send it again when the connection is back. Sent twice, it is one submission.';
@@ -41,7 +41,7 @@ export function useSend(draft: ReturnType<typeof useDraft>) {
       return setTold('Something in it may say who or where you are. Decide about each: replace it, remove it or keep it.');
     }
     removeLocalDraft();
-    setSent({ id: outcome.id, status: outcome.status, isNew: outcome.kind === 'submitted' });
+    setSent({ id: outcome.id, status: outcome.status, isNew: outcome.kind === 'submitted', key: ('key' in outcome && outcome.key) || null });
   };
 
   const send = async (isSound: boolean) => {

@@ -13,10 +13,11 @@ type Line = {
   history: Change[];
   proposals: { kind: string; word: string; meaning: string }[];
   may: CaseEvent[];
+  mayRemove: boolean;
 };
 
 /** One submission: where it stands, how it came there, and what can be done. */
-export function SubmissionLine({ line: { view, history, proposals, may } }: { line: Line }) {
+export function SubmissionLine({ line: { view, history, proposals, may, mayRemove } }: { line: Line }) {
   const present = view.symptoms.filter((s) => s.present).map((s) => inSentence(s.label));
   const name = present.length > 0 ? capital(joinWords(present)) : 'No symptom of the vocabulary';
   const reason = history.at(-1)?.reason ?? null;
@@ -53,6 +54,7 @@ export function SubmissionLine({ line: { view, history, proposals, may } }: { li
         ) : null}
         {may.includes('save') ? <ChangeButton id={view.id} change="edit" about={name} /> : null}
         {may.includes('withdraw') ? <ChangeButton id={view.id} change="withdraw" about={name} /> : null}
+        {mayRemove ? <ChangeButton id={view.id} change="remove" about={name} /> : null}
         <ChangeButton id={view.id} change="cut" about={name} />
       </div>
     </li>

@@ -12,6 +12,7 @@ import { formatCounted, formatMonth } from '../../../_components/format-figures'
 import { Trouble } from '../../../_components/trouble';
 import { capital, inSentence, joinWords } from '../../../_components/words';
 import { serverCaller } from '../../../_trpc/server';
+import { CaseAfterwards } from '../_parts/case-afterwards';
 import { CaseEnding } from '../_parts/case-ending';
 import { CasePhotos } from '../_parts/case-photos';
 import { CaseReadings } from '../_parts/case-readings';
@@ -37,6 +38,7 @@ export default async function CasePage({ params }: PageProps) {
   const { value: found, trouble } = await attemptCase(id);
   if (trouble === 'case-not-found') notFound();
   if (trouble) return <Trouble kind={trouble} again={`/cases/${id}`} />;
+  const reports = (await attempt(() => serverCaller().afterReport.ofCase({ id }))).value ?? [];
   const photos = (await attempt(() => serverCaller().photo.ofCase({ id }))).value ?? [];
   const present = found.symptoms.filter((symptom) => symptom.present).map((symptom) => inSentence(symptom.label));
   return (
@@ -62,6 +64,7 @@ export default async function CasePage({ params }: PageProps) {
       )}
       <CasePhotos photos={photos} />
       <CaseReadings readings={found.readings} />
+      <CaseAfterwards id={id} reports={reports} mayReport={found.outcome === 'resolved' || found.outcome === 'partly-resolved'} />
     </article>
   );
 }
