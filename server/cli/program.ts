@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { isAppError } from '../../shared/errors';
 import { backupCommand } from './commands/backup-command';
 import { evaluateCommand } from './commands/evaluate-command';
+import { evaluateSearchCommand } from './commands/evaluate-search-command';
 import { exportCommand } from './commands/export-command';
 import { fitCommand } from './commands/fit-command';
 import { importCommand } from './commands/import-command';
@@ -31,6 +32,7 @@ export function createProgram(io: CommandIo): Command {
     importCommand,
     exportCommand,
     evaluateCommand,
+    evaluateSearchCommand,
     fitCommand,
     snapshotCommand,
     rescanCommand,

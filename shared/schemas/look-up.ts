@@ -71,7 +71,12 @@ export type ExplanationAll = {
 
 export type SimilarCase = {
   id: string;
+  /** In nats of agreement; comparable within one answer only. */
   score: number;
+  /** How near its device is to the one asked about. */
+  nearness: 'same-board' | 'same-model' | 'same-category' | 'other';
+  /** The part that was at fault there sits on the board asked about too. */
+  sharesPart: boolean;
   device: { slug: string; label: string };
   month: string;
   excerpt: string;

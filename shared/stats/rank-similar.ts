@@ -19,27 +19,48 @@ const CONTRADICTION_COST = 0.7;
 /** What the same device adds, per level below the root, in the weight of a finding that one record in e carries. */
 const DEVICE_LEVEL_GAIN = 0.15;
 
+export type SimilarOptions = {
+  limit?: number;
+  /** Weight per flat value, in place of the default. */
+  weights?: Float64Array;
+  /** What a record's value of the finding's observable adds, one entry per value: in place of weights. */
+  gains?: (finding: QueryFinding) => Float64Array;
+  /** What a record adds by itself, in place of the nearness of its device: how near that is, how well its cause was proved. */
+  term?: (row: number) => number;
+};
+
 type Query = { device: number | null; findings: readonly QueryFinding[] };
 
 /**
- * The records most like the question, best first: the sum of the weights of shared findings, less a part of the weight
- * of contradicted ones. By default a finding weighs the negative logarithm of its share among the records, so that
- * rare findings count most. Implied findings are left out. Ties go to the lower key.
- * @param options.weights weight per flat value, in place of the default
+ * The records most like the question, best first: the sum over the findings of what the record's value there gains, plus
+ * the record's own term. By default a shared finding gains the negative logarithm of its share among the records, so that
+ * rare findings count most, and a contradicted one costs a part of that. Only records that share a stated finding are
+ * ranked; implied findings count only where `gains` says so. Ties go to the lower key.
  */
-export function rankSimilar(index: RecordIndex, query: Query, options: { limit?: number; weights?: Float64Array } = {}): SimilarRecord[] {
+export function rankSimilar(index: RecordIndex, query: Query, options: SimilarOptions = {}): SimilarRecord[] {
   const { layout } = index;
-  const findings = distinctFindings(layout, query.findings.filter((f) => f.implied !== true));
-  const weights = findings.map((f) => options.weights?.[flatValue(layout, f)] ?? rarity(index, flatValue(layout, f)));
+  const known = distinctFindings(layout, query.findings);
+  const findings = known.filter((f) => f.implied !== true);
+  const gains = (options.gains ? known : findings).map((finding) => ({ finding, gain: options.gains?.(finding) ?? defaultGain(index, finding, options.weights) }));
   const best = createBestRows(options.limit ?? 10);
   const order = (a: number, b: number) => compareKeys(index.keys, a, b);
-  const gains = deviceGains(index, query.device ?? 0);
+  const near = deviceGains(index, query.device ?? 0);
+  const term = options.term ?? ((row: number) => near[index.device[row] as number] as number);
   const offer = (row: number, score: number) => {
-    if (isLive(index, row)) offerRow(best, row, score + (gains[index.device[row] as number] as number), order);
+    if (isLive(index, row)) offerRow(best, row, score + term(row), order);
   };
-  if (findings.length > 0) scoreRows(index, { findings, weights }, offer);
-  else offerDevice(index, gains, offer);
+  if (findings.length > 0) scoreRows(index, gains, offer);
+  else offerDevice(index, near, offer);
   return bestFirst(best, order).map((hit) => describeRow(index, { ...hit, findings }));
+}
+
+/** A finding's weight where it is shared, and what other values of its observable cost. */
+function defaultGain(index: RecordIndex, finding: CodedFinding, weights: Float64Array | undefined): Float64Array {
+  const flat = flatValue(index.layout, finding);
+  const weight = weights?.[flat] ?? rarity(index, flat);
+  const gain = new Float64Array(index.layout.valueCounts[finding.observable] as number).fill(-CONTRADICTION_COST * weight);
+  gain[finding.value] = weight;
+  return gain;
 }
 
 function rarity(index: RecordIndex, flat: number): number {
@@ -61,30 +82,28 @@ function offerDevice(index: RecordIndex, gains: Float64Array, offer: (row: numbe
   for (let row = 0; row < index.rows; row += 1) if ((gains[index.device[row] as number] as number) > 0) offer(row, 0);
 }
 
+type FindingGain = { finding: QueryFinding; gain: Float64Array };
+
 /**
- * Adds up weights over the lists of the findings, and takes off what other values of the same observables cost where
- * something is shared; then offers every row that shares something.
+ * Adds up gains over the lists of the stated findings, then what other values of the same observables gain (which is
+ * less than nothing where they contradict) on rows where something is shared; then offers every row that shares something.
  */
-function scoreRows(
-  index: RecordIndex,
-  { findings, weights }: { findings: readonly CodedFinding[]; weights: readonly number[] },
-  offer: (row: number, score: number) => void,
-): void {
+function scoreRows(index: RecordIndex, gains: readonly FindingGain[], offer: (row: number, score: number) => void): void {
   const { rows, score, mark } = scratchOf(index);
   let met = 0;
-  findings.forEach((finding, i) => {
+  for (const { finding, gain } of gains) {
     const list = index.byValue[flatValue(index.layout, finding)];
-    if (list !== undefined) met = addWeight({ list, weight: weights[i] as number, rows, score, mark, met });
-  });
-  findings.forEach(({ observable, value }, i) => {
-    const start = index.layout.valueStarts[observable] as number;
-    const end = index.layout.valueStarts[observable + 1] as number;
-    const cost = CONTRADICTION_COST * (weights[i] as number);
-    for (let flat = start; flat < end; flat += 1) {
-      const list = index.byValue[flat];
-      if (flat !== start + value && list !== undefined) takeOff({ list, cost, score, mark });
-    }
-  });
+    if (list === undefined || finding.implied === true) continue;
+    met = addWeight({ list, weight: gain[finding.value] as number, rows, score, mark, met });
+  }
+  for (const { finding, gain } of gains) {
+    const start = index.layout.valueStarts[finding.observable] as number;
+    gain.forEach((weight, there) => {
+      const list = index.byValue[start + there];
+      const isCounted = there === finding.value && finding.implied !== true;
+      if (list !== undefined && weight !== 0 && !isCounted) addWhereMet({ list, weight, score, mark });
+    });
+  }
   for (let i = 0; i < met; i += 1) {
     const row = rows[i] as number;
     offer(row, score[row] as number);
@@ -109,10 +128,10 @@ function addWeight({ list, weight, rows, score, mark, met }: Adding): number {
   return count;
 }
 
-function takeOff({ list, cost, score, mark }: Pick<Adding, 'list' | 'score' | 'mark'> & { cost: number }): void {
+function addWhereMet({ list, weight, score, mark }: Pick<Adding, 'list' | 'weight' | 'score' | 'mark'>): void {
   for (let i = 0; i < list.length; i += 1) {
     const row = list.rows[i] as number;
-    if (mark[row] === 1) score[row] = (score[row] as number) - cost;
+    if (mark[row] === 1) score[row] = (score[row] as number) + weight;
   }
 }
 

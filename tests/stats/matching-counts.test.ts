@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CodedRecord } from '../../shared/stats/layout';
 import { matchingCounts, type QueryFinding } from '../../shared/stats/matching-counts';
-import { rankSimilar } from '../../shared/stats/rank-similar';
 import { addToIndex, createRecordIndex, retractFromIndex } from '../../shared/stats/record-index';
 import { arbitraryRecord } from './arbitrary-record';
 import { recorded, recordOf, smallLayout } from './small-world';
@@ -68,25 +67,5 @@ describe('matchingCounts', () => {
     const index = createRecordIndex(layout);
     for (const proof of [0, 1, 1, 3]) addToIndex(index, recordOf(4, [2], [recorded(0, 1)], proof));
     expect([...matchingCounts(index, [{ observable: 0, value: 1 }]).byCause.byProof.slice(8, 12)]).toEqual([1, 2, 0, 1]);
-  });
-});
-
-describe('rankSimilar', () => {
-  const index = createRecordIndex(layout);
-  const both = addToIndex(index, recordOf(4, [0], [recorded(0, 1), recorded(1, 1)]));
-  const one = addToIndex(index, recordOf(5, [0], [recorded(0, 1)]));
-  const against = addToIndex(index, recordOf(9, [1], [recorded(0, 1), recorded(1, 0)]));
-  addToIndex(index, recordOf(9, [1], [recorded(2, 1)]));
-  const findings = [{ observable: 0, value: 1 }, { observable: 1, value: 1 }];
-
-  it('puts what shares most first and what contradicts last, and leaves out what shares nothing', () => {
-    const ranked = rankSimilar(index, { device: null, findings });
-    expect(ranked.map(({ row }) => row)).toEqual([both, one, against]);
-    expect(ranked[0]?.shared).toEqual(findings);
-    expect(ranked[2]?.contradicting).toEqual([{ observable: 1, value: 1, there: 0 }]);
-  });
-
-  it('keeps to the limit', () => {
-    expect(rankSimilar(index, { device: null, findings }, { limit: 1 }).map(({ row }) => row)).toEqual([both]);
   });
 });

@@ -35,7 +35,7 @@ export function Answer({ question, result, entries }: AnswerProps) {
         <CauseList question={question} result={result} />
       </div>
       <FixList question={question} fixes={result.fixes} />
-      <SimilarCases cases={result.similar} />
+      <SimilarCases cases={result.similar} all={questionHref('/search/similar', { ...question, why: null })} />
     </>
   );
 }

@@ -1,5 +1,7 @@
 import type { SimilarFigures } from '../../schemas/look-up';
 import { rankSimilar } from '../../stats/rank-similar';
+import { recordReasons, similarityTerms } from '../../stats/similarity-terms';
+import { SIMILARITY_WEIGHTS } from '../../stats/similarity-weights';
 import type { CasebookModel } from '../casebook/casebook-model';
 import { findingLabel, findingValueLabel } from '../casebook/vocabulary-words';
 import { decodeFinding } from '../coding/coding';
@@ -8,13 +10,15 @@ import type { CodedQuestion } from './read-question';
 const BEST = 10;
 
 /**
- * The cases most like this unit: what they share weighs by how telling it is, contradictions count against, and a
- * near device counts for. Empty where nothing was stated.
+ * The cases most like this unit: what they share weighs by how telling of the cause it is, contradictions count against;
+ * a near device, the same part at fault and a cause well proved count for. Empty where nothing was stated.
  */
-export function similarCases(model: CasebookModel, question: CodedQuestion): SimilarFigures[] {
+export function similarCases(model: CasebookModel, question: CodedQuestion, limit = BEST): SimilarFigures[] {
   const stated = question.findings.filter((f) => !f.implied);
   if (stated.length === 0) return [];
-  return rankSimilar(model.index, { device: question.device, findings: stated }, { limit: BEST }).flatMap((hit) => {
+  const { index, estimator } = model;
+  const terms = similarityTerms(estimator, { index, device: question.device, weights: SIMILARITY_WEIGHTS });
+  return rankSimilar(index, question, { limit, ...terms }).flatMap((hit) => {
     const entry = model.entries.get(hit.row);
     const place = entry && model.words.devices.get(entry.device);
     if (!entry || !place) return [];
@@ -22,6 +26,7 @@ export function similarCases(model: CasebookModel, question: CodedQuestion): Sim
       {
         id: entry.id,
         score: hit.score,
+        ...nearnessOf(recordReasons(index, question.device, hit.row)),
         device: { slug: place.slug, label: place.label },
         month: entry.month,
         shared: hit.shared.map((coded) => findingInWords(model, coded)),
@@ -39,6 +44,10 @@ export function similarCases(model: CasebookModel, question: CodedQuestion): Sim
       },
     ];
   });
+}
+
+function nearnessOf({ nearness, sharesPart }: ReturnType<typeof recordReasons>) {
+  return { nearness, sharesPart };
 }
 
 function findingInWords(model: CasebookModel, coded: { observable: number; value: number }) {
