@@ -37,7 +37,7 @@ export function SimilarList({ cases }: { cases: SimilarCase[] }) {
 
 const NEARNESS_WORDS: Record<SimilarCase['nearness'], string | null> = {
   'same-board': 'the very board',
-  'same-model': 'another board of the model',
+  'same-model': 'the same model',
   'same-category': 'the same kind of device',
   other: null,
 };

@@ -27,6 +27,12 @@ export async function listPhotosOfCase(db: Db, caseId: string): Promise<PhotoVie
   return rows.map(toView);
 }
 
+/** Those of the named cases that have photos. */
+export async function findCasesWithPhotos(db: Db, caseIds: readonly string[]): Promise<Set<string>> {
+  const rows = await db.photo.findMany({ where: { caseId: { in: [...caseIds] } }, distinct: ['caseId'], select: { caseId: true } });
+  return new Set(rows.flatMap((row) => row.caseId ?? []));
+}
+
 /** Hands photos of a draft over to a case, in the given order and in place of those that it had; run it in a transaction. */
 export async function movePhotosToCase(
   db: Db,

@@ -8,6 +8,7 @@ import { streamCases } from '../repositories/case-repository';
 import { findCatalogue } from '../repositories/catalogue-repository';
 import { findNewestReload } from '../repositories/event-log-repository';
 import { loadVocabulary } from '../repositories/load-vocabulary';
+import { findCasesWithPhotos } from '../repositories/photo-repository';
 
 /** Makes the documents of cases, in the words of the vocabulary as it is now. */
 export type DocumentSource = {
@@ -26,7 +27,10 @@ export async function readDocumentSource(db: Db): Promise<DocumentSource> {
   return {
     words,
     fingerprint: contentHash({ version: DOCUMENT_VERSION, vocabulary, catalogue }),
-    documents: async (records) => records.map((record) => searchDocument(words, record, false)),
+    documents: async (records) => {
+      const withPhotos = await findCasesWithPhotos(db, records.map((record) => record.id));
+      return records.map((record) => searchDocument(words, record, withPhotos.has(record.id)));
+    },
   };
 }
 

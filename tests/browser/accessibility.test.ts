@@ -18,6 +18,9 @@ const pages: [string, string][] = [
   ['a device', '/devices/quellbrook-8'],
   ['the words', '/words?q=grey+screen&area=video'],
   ['the method', '/method'],
+  ['a search', '/search?q=gray+scren&category=console'],
+  ['a search that finds nothing', '/search?q=zorblefrotzmicronium'],
+  ['all similar cases', '/search/similar?q=grey+screen%2C+clock+present&on=quellbrook-8'],
   ['safety', '/safety'],
 ];
 

@@ -11,7 +11,7 @@ type SearchFormProps = { search: SearchAddress; facets: SearchFacets | null; wor
 
 /** Words, filters with how many cases each leaves, and the order; a plain GET form. */
 export function SearchForm({ search, facets, words }: SearchFormProps) {
-  const inUse = Object.keys(search.filters).length;
+  const inUse = FILTERS_SHOWN.flatMap((name) => (search.filters[name] === undefined ? [] : [words(name, search.filters[name])]));
   return (
     <Form action="/search" className="search-form" key={searchHref(search)}>
       <div className="ask search-words">
@@ -34,8 +34,8 @@ export function SearchForm({ search, facets, words }: SearchFormProps) {
       <p id="search-hint" className="small soft no-print">
         Any order, any inflection. Quotes keep words side by side: &quot;pulsing reset&quot;. A hyphen leaves a word out: -monitor.
       </p>
-      <details className="search-filters" open={inUse > 0}>
-        <summary>Narrow and sort{inUse > 0 ? ` (${inUse} in use)` : ''}</summary>
+      <details className="search-filters">
+        <summary>Narrow and sort{inUse.length > 0 ? `: ${inUse.join(', ')}` : ''}</summary>
         <div className="search-grid ask">
           {FILTERS_SHOWN.map((name) => (
             <FilterChoice key={name} name={name} chosen={search.filters[name]} counts={facets?.[name] ?? {}} words={words} />
@@ -55,7 +55,7 @@ export function SearchForm({ search, facets, words }: SearchFormProps) {
           <button type="submit" className="press">
             Show these
           </button>
-          {inUse > 0 ? (
+          {inUse.length > 0 ? (
             <Link href={searchHref({ ...search, filters: {}, from: null })} prefetch={false}>
               Drop all filters
             </Link>
