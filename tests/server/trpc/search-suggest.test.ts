@@ -1,9 +1,24 @@
 import { describe, expect, it } from 'vitest';
-import { memoryCaller } from './test-caller';
+import { loadCasebook } from '../../../server/casebook/load-casebook';
+import { createCaseSearch } from '../../../server/search/case-search';
+import { createCaller } from '../../../server/trpc/root';
+import { testDatabase } from '../../setup/test-database';
+import { fillDatabase } from '../fixtures/filled-database';
+import { sqliteEngine } from '../search/small-index';
+import { ownPage } from './test-request';
+
+/** Calls procedures on a casebook without cases. */
+async function emptyCaller() {
+  const { db } = testDatabase();
+  await fillDatabase(db, []);
+  const casebook = loadCasebook(db);
+  const search = createCaseSearch({ db, local: sqliteEngine(), remote: null, now: Date.now, onTrouble: () => {} });
+  return createCaller({ ...ownPage, db, casebook: () => casebook, search: () => search });
+}
 
 describe('search.suggest', () => {
   const labels = async (text: string) => {
-    const { groups } = await memoryCaller([]).search.suggest({ text });
+    const { groups } = await (await emptyCaller()).search.suggest({ text });
     return groups.map(({ kind, items }) => [kind, ...items.map((item) => item.label)]);
   };
 
@@ -22,7 +37,7 @@ describe('search.suggest', () => {
   });
 
   it('leads to the pages', async () => {
-    const { groups } = await memoryCaller([]).search.suggest({ text: 'quellbrook' });
+    const { groups } = await (await emptyCaller()).search.suggest({ text: 'quellbrook' });
     expect(groups).toEqual([
       {
         kind: 'device',
