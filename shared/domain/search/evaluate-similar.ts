@@ -51,6 +51,8 @@ type Sums = Omit<RankerScores, 'ranker'> & { questions: number };
  */
 export function evaluateSimilar(task: SimilarTask, heldOut: readonly CodedRecord[]): SimilarEvaluation {
   const rankers = task.rankers ?? RANKERS;
+  const { index } = task.model;
+  const stated = Array.from({ length: index.rows }, (_, row) => statedValues(readRow(index, row)));
   const sums = CUTS.map(() => rankers.map((): Sums => ({ questions: 0, hit1: 0, hit3: 0, hit10: 0, ndcg10: 0, mrr: 0, distinctCauses: 0 })));
   for (const record of heldOut) {
     if (record.causes.length === 0) continue;
@@ -59,10 +61,10 @@ export function evaluateSimilar(task: SimilarTask, heldOut: readonly CodedRecord
     const { findings, lengths } = cutRecord(task.model.coding.layout, record);
     lengths.forEach((length, cut) => {
       const known = findings.slice(0, length);
-      const stated = known.filter((f) => !f.implied);
-      if (stated.length === 0) return;
+      const own = known.filter((f) => !f.implied);
+      if (own.length === 0) return;
       rankers.forEach((ranker, at) => {
-        const rows = rank(task, ranker, { device: record.device, stated, known });
+        const rows = rank(task, ranker, { device: record.device, stated: own, known, searched: stated });
         addScores(sums[cut]?.[at] as Sums, rows.map((row) => grades.get(row) ?? 0), { available, rows, model: task.model });
       });
     });
@@ -88,7 +90,7 @@ function gradesFor({ index, coding, words }: CasebookModel, record: CodedRecord)
   return grades;
 }
 
-type Asked = { device: number; stated: readonly RecordedFinding[]; /** With what follows from it. */ known: readonly RecordedFinding[] };
+type Asked = { device: number; stated: readonly RecordedFinding[]; /** With what follows from it. */ known: readonly RecordedFinding[]; /** Values that each searched case states. */ searched: readonly Uint16Array[] };
 
 function rank(task: SimilarTask, ranker: Ranker, asked: Asked): number[] {
   const { model, weights } = task;
@@ -104,7 +106,7 @@ function rank(task: SimilarTask, ranker: Ranker, asked: Asked): number[] {
 }
 
 /** What somebody would type who knows this: device, labels and values. */
-function textOf(model: CasebookModel, { device, stated }: Asked): string {
+function textOf(model: CasebookModel, { device, stated }: Pick<Asked, 'device' | 'stated'>): string {
   const slug = model.coding.devices[device]?.slug ?? '';
   const said = stated.map((f) => {
     const finding = decodeFinding(model.coding, f);
@@ -115,10 +117,9 @@ function textOf(model: CasebookModel, { device, stated }: Asked): string {
 }
 
 /** Findings in common with each searched case; for Jaccard's index over those that either has. */
-function overlaps({ index, coding }: CasebookModel, { stated }: Asked, isJaccard: boolean): Float64Array {
+function overlaps({ coding }: CasebookModel, { stated, searched }: Asked, isJaccard: boolean): Float64Array {
   const own = new Set(distinctFindings(coding.layout, stated).map((f) => flatValue(coding.layout, f)));
-  return Float64Array.from({ length: index.rows }, (_, row) => {
-    const values = statedValues(readRow(index, row));
+  return Float64Array.from(searched, (values) => {
     const common = values.reduce((sum, value) => sum + (own.has(value) ? 1 : 0), 0);
     return isJaccard ? common / (own.size + values.length - common) : common;
   });
