@@ -1,7 +1,10 @@
 import type { PrismaClient } from '../../prisma/generated/client';
 import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
+import { codedRecord } from '../../shared/domain/casebook/case-entry';
 import { settingsToDocument } from '../../shared/domain/casebook/settings-document';
 import { fitSettings } from '../../shared/stats/fit-settings';
+import { liveRows } from '../../shared/stats/record-index';
+import { compareKeys } from '../../shared/stats/record-keys';
 import { type Settings, settingsHash } from '../../shared/stats/settings';
 import { createEstimator } from '../../shared/stats/weighted-naive-bayes';
 import { appendEvent } from '../repositories/event-log-repository';
@@ -32,7 +35,9 @@ export async function fitAndStore(
   const casebook = await loadCasebook(db);
   const { model, settings: before } = casebook;
   const { coding } = model;
-  const records = [...model.entries.values()].sort((a, b) => (a.id < b.id ? -1 : 1)).map((entry) => entry.coded);
+  const { index } = model;
+  const rows = [...liveRows(index)].sort((a, b) => compareKeys(index.keys, a, b));
+  const records = { length: rows.length, at: (i: number) => codedRecord(model, rows[i] as number) };
   const settings = fitSettings(coding.layout, records);
   const hash = settingsHash(settings);
   const document = settingsToDocument(coding, settings);
@@ -48,14 +53,15 @@ export async function fitAndStore(
 function largestShift(model: CasebookModel, settings: Settings): number {
   const refitted = createEstimator(model.coding.layout, model.counts, settings);
   let largest = 0;
-  const step = Math.max(1, Math.floor(model.entries.size / SHIFT_SAMPLE));
-  [...model.entries.values()].forEach(({ coded }, index) => {
-    if (index % step !== 0) return;
-    const seen = coded.findings.filter((f) => f.step === 0);
-    const before = model.estimator.probabilities(coded.device, seen);
-    refitted.probabilities(coded.device, seen).forEach((p, cause) => {
+  const rows = [...liveRows(model.index)];
+  const step = Math.max(1, Math.floor(rows.length / SHIFT_SAMPLE));
+  for (let i = 0; i < rows.length; i += step) {
+    const { device, findings } = codedRecord(model, rows[i] as number);
+    const seen = findings.filter((f) => f.step === 0);
+    const before = model.estimator.probabilities(device, seen);
+    refitted.probabilities(device, seen).forEach((p, cause) => {
       largest = Math.max(largest, Math.abs(p - (before[cause] as number)));
     });
-  });
+  }
   return largest;
 }

@@ -19,59 +19,75 @@ export type ExplanationAgainst = { prior: number; items: EvidenceItem[]; total: 
 /** Evidence for a cause against all others together: `total`, the log odds shown, is the sum of everything else. */
 export type ExplanationAgainstAll = { prior: number; items: EvidenceItem[]; interaction: number; mixing: number; total: number };
 
-/** Explains `cause` against `rival` finding by finding, without remainder. Either may be the unlisted cause. */
+/** Explains causes of one question; what the explanations have in common is worked out once. */
+export type Explainer = {
+  /** Finding by finding against one rival, without remainder. Either may be the unlisted cause. */
+  against(cause: number, rival: number): ExplanationAgainst;
+  /**
+   * Against all others. Each finding's weight is its likelihood against the average over the rivals by their priors;
+   * `interaction` is what the findings say jointly about the rivals beyond their product; `mixing` is what mixing in the
+   * prior does to the odds, from its own formula.
+   */
+  againstAll(cause: number): ExplanationAgainstAll;
+};
+
+/** Makes an explainer of a question as the estimator sees it now. */
+export function createExplainer(estimator: AdditiveEstimator, query: CodedQuery): Explainer {
+  const evidence = estimator.evidence(query.device, query.findings);
+  const prior = estimator.prior(query.device);
+  const scores = estimator.logScores(query.device, query.findings);
+  let shares: Float64Array[] | undefined;
+  return {
+    against(cause, rival) {
+      const priorOdds = DECIBANS * (Math.log(prior[cause] as number) - Math.log(prior[rival] as number));
+      const items = evidence.map(({ finding, logLikelihood, weight }) => ({
+        observable: finding.observable,
+        value: finding.value,
+        weight: DECIBANS * weight * ((logLikelihood[cause] as number) - (logLikelihood[rival] as number)),
+      }));
+      const mixing =
+        DECIBANS * (mixingShift(estimator, { scores, prior, cause }) - mixingShift(estimator, { scores, prior, cause: rival }));
+      return { prior: priorOdds, items, total: items.reduce((sum, item) => sum + item.weight, priorOdds), mixing };
+    },
+    againstAll(cause) {
+      // Prior times likelihood of each cause, finding by finding.
+      shares ??= evidence.map(({ logLikelihood, weight }) => prior.map((p, c) => (p === 0 ? 0 : p * Math.exp(weight * (logLikelihood[c] as number)))));
+      const known = shares;
+      const rivals = sumOfOthers(prior, cause);
+      let product = 0;
+      const items = evidence.map(({ finding, logLikelihood, weight }, i) => {
+        const average = Math.log(sumOfOthers(known[i] as Float64Array, cause) / rivals);
+        product += average;
+        return {
+          observable: finding.observable,
+          value: finding.value,
+          weight: DECIBANS * (weight * (logLikelihood[cause] as number) - average),
+        };
+      });
+      const joint = logSumExp(scores.map((score, c) => (c === cause ? Number.NEGATIVE_INFINITY : score))) - Math.log(rivals);
+      const interaction = DECIBANS * (product - joint);
+      const mixing = DECIBANS * mixingOddsShift(estimator, { scores, prior, cause });
+      const priorOdds = DECIBANS * (Math.log(prior[cause] as number) - Math.log(rivals));
+      const total = items.reduce((sum, item) => sum + item.weight, priorOdds + interaction + mixing);
+      return { prior: priorOdds, items, interaction, mixing, total };
+    },
+  };
+}
+
+/** Explains `cause` against `rival`; see `Explainer`. */
 export function explainAgainst(estimator: AdditiveEstimator, query: CodedQuery, cause: number, rival: number): ExplanationAgainst {
-  const evidence = estimator.evidence(query.device, query.findings);
-  const prior = estimator.prior(query.device);
-  const priorOdds = DECIBANS * (Math.log(prior[cause] as number) - Math.log(prior[rival] as number));
-  const items = evidence.map(({ finding, logLikelihood, weight }) => ({
-    observable: finding.observable,
-    value: finding.value,
-    weight: DECIBANS * weight * ((logLikelihood[cause] as number) - (logLikelihood[rival] as number)),
-  }));
-  const scores = estimator.logScores(query.device, query.findings);
-  const mixing =
-    DECIBANS * (mixingShift(estimator, { scores, prior, cause }) - mixingShift(estimator, { scores, prior, cause: rival }));
-  return { prior: priorOdds, items, total: items.reduce((sum, item) => sum + item.weight, priorOdds), mixing };
+  return createExplainer(estimator, query).against(cause, rival);
 }
 
-/**
- * Explains `cause` against all others. Each finding's weight is its likelihood against the average over the rivals by
- * their priors; `interaction` is what the findings say jointly about the rivals beyond their product; `mixing` is what
- * mixing in the prior does to the odds, from its own formula.
- */
+/** Explains `cause` against all others; see `Explainer`. */
 export function explainAgainstAll(estimator: AdditiveEstimator, query: CodedQuery, cause: number): ExplanationAgainstAll {
-  const evidence = estimator.evidence(query.device, query.findings);
-  const prior = estimator.prior(query.device);
-  const logPrior = prior.map(Math.log);
-  const logRivals = logOfRivals(logPrior, cause);
-  const joint = logRivals.slice();
-  let product = 0;
-  const items = evidence.map(({ finding, logLikelihood, weight }) => {
-    const rivals = logSumExp(logRivals.map((share, r) => (share === Number.NEGATIVE_INFINITY ? share : share + weight * (logLikelihood[r] as number))));
-    logLikelihood.forEach((log, r) => {
-      joint[r] = (joint[r] as number) + weight * log;
-    });
-    product += rivals;
-    return {
-      observable: finding.observable,
-      value: finding.value,
-      weight: DECIBANS * (weight * (logLikelihood[cause] as number) - rivals),
-    };
-  });
-  const interaction = DECIBANS * (product - logSumExp(joint));
-  const scores = estimator.logScores(query.device, query.findings);
-  const mixing = DECIBANS * mixingOddsShift(estimator, { scores, prior, cause });
-  const priorOdds = DECIBANS * ((logPrior[cause] as number) - logSumExp(logPrior.map((log, r) => (r === cause ? Number.NEGATIVE_INFINITY : log))));
-  const total = items.reduce((sum, item) => sum + item.weight, priorOdds + interaction + mixing);
-  return { prior: priorOdds, items, interaction, mixing, total };
+  return createExplainer(estimator, query).againstAll(cause);
 }
 
-/** Logs of the rivals' priors, scaled to sum to 1 among themselves; the cause itself is left out. */
-function logOfRivals(logPrior: Float64Array, cause: number): Float64Array {
-  const others = logPrior.map((log, r) => (r === cause ? Number.NEGATIVE_INFINITY : log));
-  const total = logSumExp(others);
-  return others.map((log) => log - total);
+function sumOfOthers(values: Float64Array, cause: number): number {
+  let sum = 0;
+  for (let c = 0; c < values.length; c += 1) if (c !== cause) sum += values[c] as number;
+  return sum;
 }
 
 type Mixed = { scores: Float64Array; prior: Float64Array; cause: number };

@@ -18,6 +18,9 @@ export type FitOptions = {
   unlisted?: boolean;
 };
 
+/** Records one by one: an array, or something that makes them when asked for, so that a million need not be held. */
+export type RecordList = { readonly length: number; at(index: number): CodedRecord | undefined };
+
 /** Ridge strengths tried: records that a deviation of 1 from the common exponent costs, roughly. */
 const RIDGES = [0.5, 2, 8, 32];
 const SHRINKAGE_FACTORS = [0.4, 1, 2.5];
@@ -28,14 +31,21 @@ const SCORED_CELLS = 4_500_000;
  * Fits all settings to records: concentrations of prior and shares, then one common exponent per kind, then one per
  * observable, all on exact leave-one-out scores at the moments of `CUTS`. Deterministic in its arguments.
  */
-export function fitSettings(layout: Layout, records: readonly CodedRecord[], options: FitOptions = {}): Settings {
+export function fitSettings(layout: Layout, records: RecordList, options: FitOptions = {}): Settings {
   const start: Settings = { ...defaultSettings(layout), unlisted: options.unlisted ?? true };
   const counts = createCounts(layout);
-  for (const record of records) addRecord(counts, record);
-  const resolved = records.filter((record) => record.causes.length > 0);
+  const resolved: number[] = [];
+  let findings = 0;
+  for (let i = 0; i < records.length; i += 1) {
+    const record = records.at(i) as CodedRecord;
+    addRecord(counts, record);
+    if (record.causes.length === 0) continue;
+    resolved.push(i);
+    findings += record.findings.length;
+  }
   if (resolved.length < 20) return start;
-  const shuffled = shuffle([...resolved], createRandom(options.seed ?? 1));
-  const sample = shuffled.slice(0, Math.min(options.maxRecords ?? 1500, affordable(layout, shuffled, SCORED_CELLS)));
+  const most = Math.min(options.maxRecords ?? 1500, affordable(layout, findings / resolved.length, SCORED_CELLS));
+  const sample = shuffle(resolved, createRandom(options.seed ?? 1)).slice(0, most).map((i) => records.at(i) as CodedRecord);
   const shaped = fitConcentrations(counts, fitPrior(counts, start, sample), sample);
   return fitExponents(counts, shaped, sample);
 }
@@ -96,7 +106,6 @@ export function fitObservableWeights(layout: Layout, heldOut: readonly HeldOut[]
 }
 
 /** How many records a leave-one-out pass may look at, so that its cost stays within bounds. */
-function affordable(layout: Layout, sample: readonly CodedRecord[], cells: number): number {
-  const perRecord = sample.reduce((sum, record) => sum + record.findings.length, 0) / sample.length;
+function affordable(layout: Layout, perRecord: number, cells: number): number {
   return Math.max(100, Math.floor(cells / ((layout.causeCount + 1) * Math.max(1, perRecord))));
 }

@@ -2,6 +2,7 @@ import { errorBin } from './fit-model-error';
 import { gammaShapeOfThird, type LogMoments } from './log-share-moments';
 import { DRAWS, logGammaDraws, normalDraws } from './score-draws';
 import type { Settings } from './settings';
+import { weightedQuantile } from './weighted-quantile';
 
 /** What is not known about one finding's column: moments of its log shares, and the exponent. */
 export type IntervalTerm = LogMoments & { weight: number };
@@ -43,12 +44,17 @@ export function posteriorInterval(input: Input): { low: Float64Array; high: Floa
   const { draws, totals, weights } = relativeDraws(logDraws, tops);
   const low = new Float64Array(size);
   const high = new Float64Array(size);
+  const total = weights.reduce((a, b) => a + b, 0);
+  const shares = new Float64Array(DRAWS);
+  const ownWeights = new Float64Array(DRAWS);
   for (let c = 0; c < size; c += 1) {
     const p = probability[c] as number;
     if (p <= 0) continue;
-    const shares = Float64Array.from(totals, (total, m) => (draws[c * DRAWS + m] as number) / total);
+    for (let m = 0; m < DRAWS; m += 1) shares[m] = (draws[c * DRAWS + m] as number) / (totals[m] as number);
+    ownWeights.set(weights);
+    const least = weightedQuantile(shares, ownWeights, TAIL * total);
+    const most = weightedQuantile(shares, ownWeights, (1 - TAIL) * total);
     const mixed = (q: number) => (1 - settings.mixing) * q + settings.mixing * (prior.probability[c] as number);
-    const [least, most] = weightedQuantiles(shares, weights);
     const known = settings.modelError.byEstimate?.[errorBin(p)] ?? 0;
     low[c] = widened({ end: Math.min(mixed(least), p), estimate: p, variance: known, towards: -1 });
     high[c] = widened({ end: Math.max(mixed(most), p), estimate: p, variance: known, towards: 1 });
@@ -71,11 +77,16 @@ function widened({ end, estimate, variance, towards }: End): number {
 
 /** Draws relative to the largest of each, their totals, and what each draw counts: its total on a common scale. */
 function relativeDraws(logDraws: Float64Array, tops: Float64Array) {
-  const draws = logDraws.map((log, at) => Math.exp(log - (tops[at % DRAWS] as number)));
+  const draws = new Float64Array(logDraws.length);
   const totals = new Float64Array(DRAWS);
-  draws.forEach((drawn, at) => {
-    totals[at % DRAWS] = (totals[at % DRAWS] as number) + drawn;
-  });
+  for (let start = 0; start < draws.length; start += DRAWS) {
+    if (logDraws[start] === Number.NEGATIVE_INFINITY) continue;
+    for (let m = 0; m < DRAWS; m += 1) {
+      const drawn = Math.exp((logDraws[start + m] as number) - (tops[m] as number));
+      draws[start + m] = drawn;
+      totals[m] = (totals[m] as number) + drawn;
+    }
+  }
   const highest = tops.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
   const weights = totals.map((total, m) => total * Math.exp((tops[m] as number) - highest));
   return { draws, totals, weights };
@@ -93,19 +104,7 @@ function factorDraws({ prior, terms }: Input, cause: number, error: number): Flo
   const rest = Math.max(0, variance - skewed.variance) + error;
   const spread = Math.sqrt(rest);
   const z = normalDraws(2 * cause + 1);
-  return logGammaDraws(skewed.k, 2 * cause).map((log, m) => log + spread * (z[m] as number) - rest / 2);
-}
-
-function weightedQuantiles(values: Float64Array, weights: Float64Array): [number, number] {
-  const order = Array.from(values.keys()).sort((a, b) => (values[a] as number) - (values[b] as number));
-  const total = weights.reduce((a, b) => a + b, 0);
-  const at = (share: number) => {
-    let below = 0;
-    for (const i of order) {
-      below += weights[i] as number;
-      if (below >= share * total) return values[i] as number;
-    }
-    return values[order[order.length - 1] as number] as number;
-  };
-  return [at(TAIL), at(1 - TAIL)];
+  const factors = logGammaDraws(skewed.k, 2 * cause);
+  for (let m = 0; m < DRAWS; m += 1) factors[m] = (factors[m] as number) + spread * (z[m] as number) - rest / 2;
+  return factors;
 }

@@ -11,8 +11,8 @@ import { PART_PLACE, stepCounts, type ValueStep, valueSteps } from './value-step
  */
 export type ValueShares = { share: Float64Array; worth: Float64Array };
 
-/** The same of one value or all, and when asked for what is not known about the logarithms of one value's shares. */
-export type KnownShares = ValueShares & { moments: () => LogMoments };
+/** The same of one value or all, and when asked for the logarithms of the shares and what is not known about them. Kept: read, never change. */
+export type KnownShares = ValueShares & { logs: () => Float64Array; moments: () => LogMoments };
 
 /** A check all but ignored is not sharpened beyond this. */
 const LEAST_CLEARING_WEIGHT = 0.5;
@@ -139,8 +139,13 @@ export function createValueShares(counts: Counts, settings: Settings): SharesOf 
       const table = clearInFull(layout, { table: plain.share, observable, weight: settings.weights[observable] as number });
       const computed = { share: whole && value !== undefined ? column(table, every.length, value) : table, worth: plain.worth };
       let moments: LogMoments | undefined;
+      let logs: Float64Array | undefined;
       shares = {
         ...computed,
+        logs: () => {
+          logs ??= computed.share.map(Math.log);
+          return logs;
+        },
         moments: () => {
           moments ??= logShareMoments(computed.share, computed.worth);
           return moments;

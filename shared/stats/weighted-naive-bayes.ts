@@ -22,7 +22,7 @@ export function createEstimator(layout: Layout, counts: Counts, settings: Settin
   const evidence: AdditiveEstimator['evidence'] = (device, findings) =>
     distinctFindings(layout, findings).map((finding) => ({
       finding,
-      logLikelihood: sharesOf(device, finding.observable, finding.value).share.map(Math.log),
+      logLikelihood: sharesOf(device, finding.observable, finding.value).logs(),
       weight: weightOf(finding.observable),
     }));
   const logScores = (device: number, findings: readonly CodedFinding[]) =>

@@ -1,5 +1,5 @@
 import type { Explanation, ExplanationAll } from '../../schemas/look-up';
-import { explainAgainst, explainAgainstAll } from '../../stats/explain';
+import { createExplainer } from '../../stats/explain';
 import type { CasebookModel } from '../casebook/casebook-model';
 import { findingLabel, findingValueLabel } from '../casebook/vocabulary-words';
 import { decodeFinding } from '../coding/coding';
@@ -10,16 +10,27 @@ export const UNLISTED = { id: 'unlisted', label: 'A cause on no record here' } a
 
 type Weighed = { observable: number; value: number; weight: number };
 
-/** Evidence for a cause against one rival, in decibans; `total` is the sum of prior and items, without remainder. */
-export function explanationAgainst(model: CasebookModel, question: CodedQuestion, cause: number, rival: number): Explanation {
-  const { prior, items, total } = explainAgainst(model.estimator, question, cause, rival);
-  return { rival: causeName(model, rival), prior, items: inWords(model, question, items), total };
-}
+/** Explains causes of one question in words, in decibans. */
+export type CauseExplainer = {
+  /** Against one rival; `total` is the sum of prior and items, without remainder. */
+  against(cause: number, rival: number): Explanation;
+  /** Against all others together. */
+  againstAll(cause: number): ExplanationAll;
+};
 
-/** Evidence for a cause against all others together, in decibans. */
-export function explanationAgainstAll(model: CasebookModel, question: CodedQuestion, cause: number): ExplanationAll {
-  const { prior, items, interaction, mixing, total } = explainAgainstAll(model.estimator, question, cause);
-  return { prior, items: inWords(model, question, items), interaction, mixing, total };
+/** Makes the explainer of a question. */
+export function causeExplainer(model: CasebookModel, question: CodedQuestion): CauseExplainer {
+  const explainer = createExplainer(model.estimator, question);
+  return {
+    against: (cause, rival) => {
+      const { prior, items, total } = explainer.against(cause, rival);
+      return { rival: causeName(model, rival), prior, items: inWords(model, question, items), total };
+    },
+    againstAll: (cause) => {
+      const { prior, items, interaction, mixing, total } = explainer.againstAll(cause);
+      return { prior, items: inWords(model, question, items), interaction, mixing, total };
+    },
+  };
 }
 
 /** Slug and label of a cause by its index; the index after the last is the unlisted cause. */

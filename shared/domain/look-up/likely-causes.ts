@@ -5,7 +5,7 @@ import type { Posterior } from '../../stats/estimator';
 import type { MatchingCounts } from '../../stats/matching-counts';
 import type { CasebookModel } from '../casebook/casebook-model';
 import { designatorSplit } from '../casebook/designator-split';
-import { explanationAgainst, explanationAgainstAll } from './explain-cause';
+import { type CauseExplainer, causeExplainer } from './explain-cause';
 import type { CodedQuestion } from './read-question';
 
 /** How many of the leading causes are explained and split by designator unless more are asked for. */
@@ -30,11 +30,18 @@ export function likelyCauses(model: CasebookModel, input: CausesInput): LookUpCa
     .filter((cause) => (probability[cause] as number) > 0)
     .sort((a, b) => (probability[b] as number) - (probability[a] as number) || a - b);
   const wanted = input.why === null ? undefined : model.coding.causeOf(input.why);
-  return order.map((cause, rank) => causeRow(model, input, cause, rank < EXPLAINED || cause === wanted));
+  const shared: Shared = {
+    explainer: causeExplainer(model, input.question),
+    seen: input.counts.byCause.matching.reduce((sum, n) => sum + (n > 0 ? 1 : 0), 0),
+  };
+  return order.map((cause, rank) => causeRow(model, { ...input, ...shared }, cause, rank < EXPLAINED || cause === wanted));
 }
 
-function causeRow(model: CasebookModel, input: CausesInput, cause: number, explained: boolean): LookUpCause {
-  const { question, posterior, counts } = input;
+/** What the rows have in common: the explainer, and how many causes the matching cases have. */
+type Shared = { explainer: CauseExplainer; seen: number };
+
+function causeRow(model: CasebookModel, input: CausesInput & Shared, cause: number, explained: boolean): LookUpCause {
+  const { question, posterior, counts, explainer, seen } = input;
   const slug = model.coding.causes[cause] as string;
   const entry = model.words.causes.get(slug);
   if (!entry) throw new Error(`The coding has a cause "${slug}" that the vocabulary lacks.`);
@@ -49,19 +56,18 @@ function causeRow(model: CasebookModel, input: CausesInput, cause: number, expla
     probability: posterior.probability[cause] as number,
     low: posterior.low[cause] as number,
     high: posterior.high[cause] as number,
-    ...countedFigures(counts, cause),
+    ...countedFigures(counts, cause, seen),
     usualProof: entry.usualProof,
     designators: explained && board !== null ? designatorSplit(model, board, slug) : [],
-    against: explained && hasRival ? explanationAgainst(model, question, cause, rival) : null,
-    againstAll: explained ? explanationAgainstAll(model, question, cause) : null,
+    against: explained && hasRival ? explainer.against(cause, rival) : null,
+    againstAll: explained ? explainer.againstAll(cause) : null,
   };
 }
 
-function countedFigures(counts: MatchingCounts, cause: number) {
+function countedFigures(counts: MatchingCounts, cause: number, seen: number) {
   const { matching, byCause } = counts;
   const own = byCause.matching[cause] as number;
   const proof = (index: number) => byCause.byProof[cause * 4 + index] as number;
-  const seen = byCause.matching.filter((n) => n > 0).length;
   return {
     matching: own,
     compatible: byCause.compatible[cause] as number,

@@ -1,0 +1,71 @@
+import type Database from 'better-sqlite3';
+import { addCase, assembleModel, type CasebookModel, retractCase } from '../../../shared/domain/casebook/casebook-model';
+import { codedRecord } from '../../../shared/domain/casebook/case-entry';
+import { createNamePool } from '../../../shared/domain/casebook/name-pool';
+import { countsFromSections, countsSections } from '../../../shared/stats/counts-sections';
+import { fitSettings } from '../../../shared/stats/fit-settings';
+import { indexFromSections, indexSections } from '../../../shared/stats/index-sections';
+import { matchingCounts } from '../../../shared/stats/matching-counts';
+import { liveRows } from '../../../shared/stats/record-index';
+import { readSections, writeSections } from '../../../server/casebook/section-file';
+import { fasterRow, ms, quantile, type Row, timed, timesOf } from '../run/measure';
+import { drawCases } from '../world/draw';
+import { emptyModel } from '../world/model';
+
+/** Writes the model's snapshot, as the program does. */
+export function writeModel(file: string, { counts, index, designators }: CasebookModel): Promise<void> {
+  return writeSections(file, { designators: designators.names }, { ...countsSections(counts), ...indexSections(index) });
+}
+
+/** Reads a snapshot as the program does, but for the questions to the database. */
+export function readModel(file: string, empty: CasebookModel): CasebookModel {
+  const read = readSections<{ designators: string[] }>(file, () => true);
+  if (read === null) throw new Error('The snapshot was not wanted.');
+  const { layout } = empty.coding;
+  const counts = countsFromSections(layout, read.sections);
+  const index = indexFromSections(layout, read.sections);
+  return assembleModel({ ...empty, counts, index, designators: createNamePool(read.about.designators) });
+}
+
+/** A start from the snapshot until the first answer, beside reading the rows. */
+export function startRow(file: string, db: Database.Database, rounds: number): Row {
+  const empty = emptyModel();
+  const own: number[] = [];
+  const theirs: number[] = [];
+  let size = 0;
+  for (let round = 0; round < rounds; round += 1) {
+    own.push(
+      timed(() => {
+        const model = readModel(file, empty);
+        size = matchingCounts(model.index, [{ observable: 0, value: 1 }]).total;
+        model.estimator.probabilities(0, [{ observable: 0, value: 1 }]);
+      }),
+    );
+    theirs.push(timed(() => readRows(db)));
+  }
+  const ratio = quantile(theirs, 0.5) / quantile(own, 0.5);
+  const head = { id: 'start', work: `start from snapshot, ${size.toLocaleString('en')} cases, until the first answer`, alternative: 'reading the rows from SQLite' };
+  return fasterRow(head, { ours: timesOf(own), theirs: timesOf(theirs), ratio }, { atLeast: 50, note: 'checksums checked; files in the page cache on both sides' });
+}
+
+function readRows(db: Database.Database): number {
+  let sum = 0;
+  for (const row of db.prepare('SELECT id, device, month, cause, proof FROM record').raw().iterate()) sum += (row as number[])[0] as number;
+  for (const row of db.prepare('SELECT case_id, position, value FROM finding_of_case').raw().iterate()) sum += (row as number[])[2] as number;
+  return sum;
+}
+
+/** One case added, and one taken back, beside fitting the settings anew. */
+export function changeRow(model: CasebookModel, rounds: number): Row {
+  const cases = [...drawCases(77, rounds)];
+  const adding = cases.map((record) => timed(() => addCase(model, record)));
+  const retracting = cases.map(({ id }) => timed(() => retractCase(model, id)));
+  const rows = [...liveRows(model.index)];
+  const fit = timed(() => fitSettings(model.coding.layout, { length: rows.length, at: (i) => codedRecord(model, rows[i] as number) }));
+  const ours = timesOf([...adding, ...retracting]);
+  const ratio = fit / ours.median;
+  const size = model.index.size.toLocaleString('en');
+  const head = { id: 'change', work: `one case added or retracted, ${size} cases`, alternative: 'refit (counting every case, then fitting on the sample)' };
+  const row = fasterRow(head, { ours, theirs: { median: fit, p95: fit }, ratio }, { atLeast: 10_000 });
+  return { ...row, asked: 'at most 1/10,000 of a refit', theirs: ms(fit), ratioText: `1/${Math.round(ratio).toLocaleString('en')} of it` };
+}
