@@ -2,7 +2,7 @@ import { CASE_OUTCOMES, type CaseContent, type CaseRecord, FIX_RESULTS, PROOFS }
 import type { CodedRecord, RecordedFinding } from '../../stats/layout';
 import { addToIndex, fixValues, type RecordIndex, readRow } from '../../stats/record-index';
 import { forEachAttempt } from '../../stats/record-words';
-import { type Coding, decodeFinding } from '../coding/coding';
+import type { Coding } from '../coding/coding';
 import { impliedAbsences } from '../coding/implied-absences';
 import { caseOfKey, keyOfCase } from './case-key';
 import { type NamePool, numberOfName } from './name-pool';
@@ -85,12 +85,11 @@ export function codedRecord({ coding, index }: CaseRows, row: number): CodedReco
       return { observable, value, implied: false, step, stage: coding.observables[observable]?.stage ?? 0, proves };
     });
   const symptoms = placed.filter((f) => f.step === 0);
-  const stated = new Map(symptoms.map((f) => [decodeFinding(coding, f).id, f.value === 1]));
+  const stated = new Map(symptoms.map((f) => [f.observable, f.value === 1]));
   const category = coding.devices[device]?.category ?? null;
-  const implied = impliedAbsences(coding, { stated, category, complete }).map((id): RecordedFinding => {
-    const observable = coding.observableOf('symptom', id) as number;
-    return { observable, value: 0, implied: true, step: 0, stage: 0, proves: false };
-  });
+  const implied = impliedAbsences(coding, { stated, category, complete }).map(
+    (observable): RecordedFinding => ({ observable, value: 0, implied: true, step: 0, stage: 0, proves: false }),
+  );
   return { device, causes, proof: causes.length === 0 ? -1 : proof, findings: [...symptoms, ...implied, ...placed.filter((f) => f.step > 0)] };
 }
 

@@ -1,6 +1,7 @@
 import { FIX_RESULTS } from '../../schemas/case';
 import type { DeviceCatalogue } from '../../schemas/device';
 import type { Finding } from '../../schemas/finding';
+import { DEVICE_CATEGORIES, type DeviceCategory } from '../../schemas/terms';
 import type { Vocabulary } from '../../schemas/vocabulary';
 import type { CodedFinding, Layout } from '../../stats/layout';
 import { buildLayout } from './build-layout';
@@ -25,8 +26,10 @@ export type Coding = {
   causeOf(slug: string): number | undefined;
   /** Node of a board or model slug. */
   deviceOf(slug: string): number | undefined;
-  /** Every symptom that, when present, makes this one impossible to see. */
-  hidersOf(symptom: string): readonly string[];
+  /** Per symptom, by number, every symptom that, when present, makes it impossible to see. Symptoms are the first observables. */
+  symptomHiders: readonly (readonly number[])[];
+  /** Numbers of the symptoms that can occur on a category; of all where it is null. */
+  symptomsOf(category: DeviceCategory | null): readonly number[];
 };
 
 /** Names that the vocabulary or catalogue does not hold, so that what uses them cannot be coded. */
@@ -46,9 +49,15 @@ export function createCoding(vocabulary: Vocabulary, catalogue: DeviceCatalogue)
   ];
   const devices = deviceTree(catalogue);
   const causes = vocabulary.causes.map((cause) => cause.slug);
-  const observableNumbers = new Map(observables.map((o, i) => [`${o.kind} ${o.id}`, i]));
+  const observableNumbers = { symptom: new Map<string, number>(), check: new Map<string, number>(), fix: new Map<string, number>() };
+  observables.forEach((o, i) => observableNumbers[o.kind].set(o.id, i));
   const causeNumbers = new Map(causes.map((slug, i) => [slug, i]));
   const hiders = findHiders(vocabulary.symptoms);
+  const numbered = vocabulary.symptoms.map(({ categories }, number) => ({ categories, number }));
+  const symptomsByCategory = new Map<DeviceCategory | null, number[]>([[null, numbered.map(({ number }) => number)]]);
+  for (const category of DEVICE_CATEGORIES) {
+    symptomsByCategory.set(category, numbered.filter(({ categories }) => categories.includes(category)).map(({ number }) => number));
+  }
   const deviceNumbers = new Map<string, number>();
   devices.forEach((node, i) => {
     if (node.level === 'model' || node.level === 'board') deviceNumbers.set(node.slug, i);
@@ -60,10 +69,11 @@ export function createCoding(vocabulary: Vocabulary, catalogue: DeviceCatalogue)
     observables,
     causes,
     devices,
-    observableOf: (kind, id) => observableNumbers.get(`${kind} ${id}`),
+    observableOf: (kind, id) => observableNumbers[kind].get(id),
     causeOf: (slug) => causeNumbers.get(slug),
     deviceOf: (slug) => deviceNumbers.get(slug),
-    hidersOf: (symptom) => hiders.get(symptom) ?? [],
+    symptomHiders: vocabulary.symptoms.map(({ slug }) => (hiders.get(slug) ?? []).flatMap((hider) => observableNumbers.symptom.get(hider) ?? [])),
+    symptomsOf: (category) => symptomsByCategory.get(category) ?? [],
   };
 }
 

@@ -1,7 +1,7 @@
-import { type CaseContent, type CaseStep, PROOFS } from '../../schemas/case';
+import { type CaseContent, PROOFS } from '../../schemas/case';
 import type { Finding } from '../../schemas/finding';
 import type { CodedRecord, RecordedFinding } from '../../stats/layout';
-import { type Coding, CodingError, encodeFinding } from './coding';
+import { type Coding, CodingError } from './coding';
 import { impliedAbsences } from './implied-absences';
 
 /**
@@ -10,7 +10,8 @@ import { impliedAbsences } from './implied-absences';
  * vocabulary or catalogue does not hold.
  */
 export function encodeCase(coding: Coding, content: CaseContent): CodedRecord {
-  const unknown: string[] = [];
+  const into = collector(coding);
+  const { findings, unknown } = into;
   const device = coding.deviceOf(content.device);
   if (device === undefined) unknown.push(`device ${content.device}`);
   const causes = content.causes.map(({ cause }) => {
@@ -18,12 +19,8 @@ export function encodeCase(coding: Coding, content: CaseContent): CodedRecord {
     if (number === undefined) unknown.push(`cause ${cause}`);
     return number as number;
   });
-  const findings: RecordedFinding[] = [];
-  for (const { finding, ...where } of [...symptomFindings(coding, content, device), ...stepFindings(content)]) {
-    const coded = encodeFinding(coding, finding);
-    if (coded === undefined) unknown.push(`${finding.kind} ${finding.id} ${finding.value}`);
-    else findings.push({ ...coded, ...where, stage: coding.observables[coded.observable]?.stage ?? 0 });
-  }
+  addSymptoms(coding, content, { device, into });
+  addSteps(content, into);
   if (unknown.length > 0) throw new CodingError(unknown);
   const distinctCauses = [...new Set(causes)];
   return {
@@ -34,38 +31,48 @@ export function encodeCase(coding: Coding, content: CaseContent): CodedRecord {
   };
 }
 
-type Placed = { finding: Finding; implied: boolean; step: number; proves: boolean };
+type Where = Pick<RecordedFinding, 'step' | 'proves'>;
 
-function symptomFindings(coding: Coding, content: CaseContent, device: number | undefined): Placed[] {
-  const at = { step: 0, proves: false };
-  const stated = new Map(content.symptoms.map((s) => [s.symptom, s.present]));
-  const placed: Placed[] = [...stated].map(([id, present]) => ({
-    finding: { kind: 'symptom', id, value: present ? 'present' : 'absent' },
-    implied: false,
-    ...at,
-  }));
-  if (device === undefined) return placed;
-  const category = coding.devices[device]?.category ?? null;
-  for (const id of impliedAbsences(coding, { stated, category, complete: content.symptomsComplete })) {
-    placed.push({ finding: { kind: 'symptom', id, value: 'absent' }, implied: true, ...at });
-  }
-  return placed;
+/** Takes findings one by one, and the names that the vocabulary does not hold. */
+function collector(coding: Coding) {
+  const findings: RecordedFinding[] = [];
+  const unknown: string[] = [];
+  const add = (kind: Finding['kind'], id: string, value: string, { step, proves }: Where): number | undefined => {
+    const observable = coding.observableOf(kind, id);
+    const named = observable === undefined ? undefined : coding.observables[observable];
+    const number = named?.values.indexOf(value) ?? -1;
+    if (observable === undefined || named === undefined || number < 0) {
+      unknown.push(`${kind} ${id} ${value}`);
+      return undefined;
+    }
+    findings.push({ observable, value: number, implied: false, step, stage: named.stage, proves });
+    return observable;
+  };
+  return { findings, unknown, add };
 }
 
-function stepFindings(content: CaseContent): Placed[] {
+type Collector = ReturnType<typeof collector>;
+
+function addSymptoms(coding: Coding, content: CaseContent, { device, into }: { device: number | undefined; into: Collector }): void {
+  const named = new Map(content.symptoms.map((s) => [s.symptom, s.present]));
+  const stated = new Map<number, boolean>();
+  for (const [id, present] of named) {
+    const observable = into.add('symptom', id, present ? 'present' : 'absent', { step: 0, proves: false });
+    if (observable !== undefined) stated.set(observable, present);
+  }
+  if (device === undefined) return;
+  const category = coding.devices[device]?.category ?? null;
+  for (const observable of impliedAbsences(coding, { stated, category, complete: content.symptomsComplete })) {
+    into.findings.push({ observable, value: 0, implied: true, step: 0, stage: 0, proves: false });
+  }
+}
+
+function addSteps(content: CaseContent, into: Collector): void {
   const last = content.steps.findLastIndex((step) => step.kind === 'fix' && step.result === 'cured');
   const steps = last < 0 ? content.steps : content.steps.slice(0, last + 1);
-  return steps.flatMap((step, position) => placeStep(step, { position, proved: content.provedByStep === position }));
-}
-
-function placeStep(step: CaseStep, { position, proved }: { position: number; proved: boolean }): Placed[] {
-  const at = { implied: false, step: position + 1 };
-  if (step.kind === 'check') {
-    return [{ finding: { kind: 'check', id: step.check, value: step.outcome }, proves: proved, ...at }];
-  }
-  return step.fixes.map(({ fix }) => ({
-    finding: { kind: 'fix', id: fix, value: step.result },
-    proves: step.result === 'cured',
-    ...at,
-  }));
+  steps.forEach((step, position) => {
+    const at = position + 1;
+    if (step.kind === 'check') into.add('check', step.check, step.outcome, { step: at, proves: content.provedByStep === position });
+    else for (const { fix } of step.fixes) into.add('fix', fix, step.result, { step: at, proves: step.result === 'cured' });
+  });
 }

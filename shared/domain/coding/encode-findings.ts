@@ -25,10 +25,9 @@ export function encodeFindings(
   const node = options.device === null ? 0 : coding.deviceOf(options.device);
   if (node === undefined) unknown.push(`device ${options.device}`);
   if (unknown.length > 0) throw new CodingError(unknown);
-  const stated = new Map<string, boolean>();
-  for (const f of findings) if (f.kind === 'symptom') stated.set(f.id, f.value === 'present');
+  const stated = new Map<number, boolean>();
+  for (const { observable, value } of coded) if (coding.observables[observable]?.kind === 'symptom') stated.set(observable, value === 1);
   const category = coding.devices[node as number]?.category ?? null;
   const absent = impliedAbsences(coding, { stated, category, complete: options.complete });
-  const implied = absent.map((id) => encodeFinding(coding, { kind: 'symptom', id, value: 'absent' }));
-  return [...coded, ...implied.map((finding) => ({ ...(finding as CodedFinding), implied: true }))];
+  return [...coded, ...absent.map((observable) => ({ observable, value: 0, implied: true }))];
 }
