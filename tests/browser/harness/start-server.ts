@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process';
+import { join } from 'node:path';
 import { freePort } from '../../../server/start/port.mjs';
 import { projectFolder } from '../../../server/start/project-folder.mjs';
 import { quietEnvironment } from '../../../server/start/run-command.mjs';
@@ -14,13 +15,14 @@ export interface RunningServer {
  * Starts the built pages on a free port.
  *
  * @param databaseFile the database it serves.
+ * @param folder of the built application; this project's unless given.
  * @returns once it answers.
  * @throws with what the server printed, when it stops or takes more than a minute.
  */
-export async function startServer(databaseFile: string): Promise<RunningServer> {
+export async function startServer(databaseFile: string, folder: string = projectFolder): Promise<RunningServer> {
   const port = await freePort();
-  const child = spawn(process.execPath, ['node_modules/next/dist/bin/next', 'start', '-p', String(port), '-H', '127.0.0.1'], {
-    cwd: projectFolder,
+  const child = spawn(process.execPath, [join(projectFolder, 'node_modules/next/dist/bin/next'), 'start', '-p', String(port), '-H', '127.0.0.1'], {
+    cwd: folder,
     env: { ...process.env, ...quietEnvironment, NODE_ENV: 'production', DATABASE_URL: `file:${databaseFile}` },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
