@@ -9,6 +9,7 @@ import { AskForm } from './_parts/ask-form';
 import { deviceGroups } from '../_components/device-choice';
 import { FirstVisit } from './_parts/first-visit';
 import { FocusAnswer } from './_parts/focus-answer';
+import { readUnfolded, type Unfolded } from './_parts/unfolded';
 import { Trouble } from '../_components/trouble';
 import { serverCaller } from '../_trpc/server';
 
@@ -35,7 +36,7 @@ export default async function LookUpPage({ searchParams }: PageProps) {
       <AskForm question={question} groups={data ? deviceGroups(data.catalogue) : []} />
       {trouble ? <Trouble kind={trouble} again={here} /> : null}
       {data && isBlank(question) ? <FirstVisit cases={data.overview.cases} devices={data.overview.devices} /> : null}
-      {data && !isBlank(question) ? <AnswerTo question={question} entries={entries} /> : null}
+      {data && !isBlank(question) ? <AnswerTo question={question} entries={entries} unfolded={readUnfolded(params)} /> : null}
       <FocusAnswer address={here} />
     </>
   );
@@ -51,8 +52,10 @@ async function loadAskData() {
   return { vocabulary, catalogue, overview };
 }
 
-async function AnswerTo({ question, entries }: { question: Question; entries: VocabularyEntry[] }) {
+type AnswerToProps = { question: Question; entries: VocabularyEntry[]; unfolded: Unfolded };
+
+async function AnswerTo({ question, entries, unfolded }: AnswerToProps) {
   const { value: result, trouble } = await attempt(() => serverCaller().lookup.ask(question));
   if (trouble) return <Trouble kind={trouble} again={questionHref('/', question)} />;
-  return <Answer question={question} result={result} entries={entries} />;
+  return <Answer question={question} result={result} entries={entries} unfolded={unfolded} />;
 }

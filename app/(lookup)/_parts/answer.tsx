@@ -7,13 +7,14 @@ import { CheckLadder } from './check-ladder';
 import { FixList } from './fix-list';
 import { ReadTags } from './read-tags';
 import { SimilarCases } from './similar-cases';
+import type { Unfolded } from './unfolded';
 import { Verdict } from './verdict';
 import { WarningsList } from './warnings-list';
 
-type AnswerProps = { question: Question; result: LookUpResult; entries: VocabularyEntry[] };
+type AnswerProps = { question: Question; result: LookUpResult; entries: VocabularyEntry[]; unfolded: Unfolded };
 
 /** Everything that the casebook has to say to one question. On a phone the next check comes before the causes. */
-export function Answer({ question, result, entries }: AnswerProps) {
+export function Answer({ question, result, entries, unfolded }: AnswerProps) {
   return (
     <>
       <ReadTags question={question} read={result.read} entries={entries} />
@@ -31,8 +32,8 @@ export function Answer({ question, result, entries }: AnswerProps) {
         </p>
       </div>
       <div className="columns">
-        <CheckLadder question={question} checks={result.nextChecks} note={result.nextChecksNote} />
-        <CauseList question={question} result={result} />
+        <CheckLadder question={question} checks={result.nextChecks} note={result.nextChecksNote} how={unfolded.how} />
+        <CauseList question={question} result={result} rest={unfolded.rest} />
       </div>
       <FixList question={question} fixes={result.fixes} />
       <SimilarCases cases={result.similar} all={questionHref('/search/similar', { ...question, why: null })} />

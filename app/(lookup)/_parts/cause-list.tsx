@@ -11,10 +11,10 @@ const SHOWN_LEAST = 3;
 /** A cause less likely than this is folded, beyond the first three. */
 const WORTH_SHOWING = 0.01;
 
-type CauseListProps = { question: Question; result: LookUpResult };
+type CauseListProps = { question: Question; result: LookUpResult; rest: boolean };
 
 /** The causes that matter with their evidence, the share of none of these, and the rest folded. */
-export function CauseList({ question, result }: CauseListProps) {
+export function CauseList({ question, result, rest }: CauseListProps) {
   const shown = result.causes.filter((cause, index) => isShown(cause, index) || cause.id === question.why);
   const folded = result.causes.filter((cause) => !shown.includes(cause));
   const full = barScale([...shown.map((cause) => cause.high), result.unlisted.high]);
@@ -26,13 +26,20 @@ export function CauseList({ question, result }: CauseListProps) {
         a single fault.
       </p>
       <ol className="rows">
-        {shown.map((cause) => (
-          <CauseRow key={cause.id} cause={cause} matching={result.cases.matching} full={full} open={cause.id === question.why} />
+        {shown.map((cause, index) => (
+          <CauseRow
+            key={cause.id}
+            cause={cause}
+            matching={result.cases.matching}
+            full={full}
+            open={cause.id === question.why}
+            evidence={index < SHOWN_LEAST || cause.id === question.why ? null : questionHref('/', { ...question, why: cause.id })}
+          />
         ))}
         <UnlistedRow unlisted={result.unlisted} full={full} />
         {folded.length > 0 ? (
           <li className="row">
-            <FoldedCauses question={question} causes={folded} />
+            <FoldedCauses question={question} causes={folded} open={rest} />
           </li>
         ) : null}
       </ol>
@@ -44,31 +51,38 @@ function isShown(cause: LookUpCause, index: number): boolean {
   return index < SHOWN_LEAST || (index < SHOWN_MOST && cause.probability >= WORTH_SHOWING);
 }
 
-function FoldedCauses({ question, causes }: { question: Question; causes: LookUpCause[] }) {
+/** The causes that hardly matter: one line that leads to the same page with all of them listed, or that list. */
+function FoldedCauses({ question, causes, open }: { question: Question; causes: LookUpCause[]; open: boolean }) {
   const together = causes.reduce((sum, cause) => sum + cause.probability, 0);
+  const href = open ? questionHref('/', question) : `${questionHref('/', question, [['rest', '1']])}#other-causes`;
   return (
-    <details className="folded">
-      <summary>
+    <div className="folded" id="other-causes">
+      <p className="folded-head">
         <span>
-          <span className="opens">{formatCounted(causes.length, 'other cause')}</span>, together
+          <AddressLink href={href} scroll={!open}>
+            {open ? `Fold the ${formatCounted(causes.length, 'other cause')}` : formatCounted(causes.length, 'other cause')}
+          </AddressLink>
+          , together
         </span>
         <span className="cause-share">{formatPercent(together)}</span>
-      </summary>
-      <ol className="folded-list">
-        {causes.map((cause) => (
-          <li key={cause.id}>
-            <span>{capital(cause.label)}</span>
-            <span className="figure">{formatPercent(cause.probability)}</span>
-            <AddressLink
-              href={`${questionHref('/', { ...question, why: cause.id })}#cause-${cause.id}`}
-              scroll
-              label={`Why ${cause.label}`}
-            >
-              why
-            </AddressLink>
-          </li>
-        ))}
-      </ol>
-    </details>
+      </p>
+      {open ? <OtherCauses question={question} causes={causes} /> : null}
+    </div>
+  );
+}
+
+function OtherCauses({ question, causes }: { question: Question; causes: LookUpCause[] }) {
+  return (
+    <ol className="folded-list">
+      {causes.map((cause) => (
+        <li key={cause.id}>
+          <span>{capital(cause.label)}</span>
+          <span className="figure">{formatPercent(cause.probability)}</span>
+          <a href={`${questionHref('/', { ...question, why: cause.id })}#cause-${cause.id}`} aria-label={`Why ${cause.label}`}>
+            why
+          </a>
+        </li>
+      ))}
+    </ol>
   );
 }

@@ -1,34 +1,64 @@
 import type { LookUpCause, LookUpResult } from '../../../shared/schemas/look-up';
+import { AddressLink } from '../../_components/address-link';
 import { formatCount, formatPercent, formatPercentRange } from '../../_components/format-figures';
 import { ShareBar } from '../../_components/share-bar';
 import { capital } from '../../_components/words';
 import { Evidence } from './evidence';
 
-type CauseRowProps = { cause: LookUpCause; matching: number; full: number; open: boolean };
+type CauseRowProps = {
+  cause: LookUpCause;
+  matching: number;
+  full: number;
+  open: boolean;
+  /** Address of the page that has the evidence for this cause, where this one leaves it out. */
+  evidence: string | null;
+};
 
 /** One cause: its share with the interval, the cases behind it, and the evidence when opened. */
-export function CauseRow({ cause, matching, full, open }: CauseRowProps) {
+export function CauseRow({ cause, matching, full, open, evidence }: CauseRowProps) {
+  const figures = (
+    <>
+      <span>
+        <span className="cause-name">{capital(cause.label)}</span>
+        {cause.designators.length > 0 ? <span className="figure"> · {designatorWords(cause)}</span> : null}
+      </span>
+      <span className="cause-share">{formatPercent(cause.probability)}</span>
+      <ShareBar share={cause.probability} low={cause.low} high={cause.high} full={full} />
+    </>
+  );
+  const counted = (
+    <>
+      <span className="figure">{formatPercentRange(cause.low, cause.high)}</span> · {countWords(cause, matching)}
+      {proofWords(cause)} ·{' '}
+    </>
+  );
   return (
     <li className="row" id={`cause-${cause.id}`}>
-      <details open={open}>
-        <summary className="cause-head">
-          <span>
-            <span className="cause-name">{capital(cause.label)}</span>
-            {cause.designators.length > 0 ? <span className="figure"> · {designatorWords(cause)}</span> : null}
-          </span>
-          <span className="cause-share">{formatPercent(cause.probability)}</span>
-          <ShareBar share={cause.probability} low={cause.low} high={cause.high} full={full} />
-          <span className="cause-count">
-            <span className="figure">{formatPercentRange(cause.low, cause.high)}</span> · {countWords(cause, matching)}
-            {proofWords(cause)} ·{' '}
-            <span className="opens">
-              <span className="opens-closed">show the evidence</span>
-              <span className="opens-open">fold the evidence</span>
+      {evidence === null ? (
+        <details open={open}>
+          <summary className="cause-head">
+            {figures}
+            <span className="cause-count">
+              {counted}
+              <span className="opens">
+                <span className="opens-closed">show the evidence</span>
+                <span className="opens-open">fold the evidence</span>
+              </span>
             </span>
+          </summary>
+          <Evidence cause={cause} />
+        </details>
+      ) : (
+        <div className="cause-head">
+          {figures}
+          <span className="cause-count">
+            {counted}
+            <AddressLink href={`${evidence}#cause-${cause.id}`} scroll label={`Show the evidence for ${cause.label}`}>
+              show the evidence
+            </AddressLink>
           </span>
-        </summary>
-        <Evidence cause={cause} />
-      </details>
+        </div>
+      )}
     </li>
   );
 }

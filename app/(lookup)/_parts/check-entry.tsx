@@ -19,15 +19,11 @@ export function CheckEntry({ question, check, open }: CheckEntryProps) {
   const effects = check.outcomes.flatMap((outcome) => outcome.effect.slice(0, EFFECTS_SHOWN));
   const full = barScale(effects.flatMap((effect) => [effect.before, effect.after]));
   return (
-    <details className="check" open={open}>
+    <details className="check" id={`check-${check.id}`} open={open}>
       <summary>
-        <span className="check-name">{capital(check.label)}</span>
-        <span className="figure">{formatMinutes(check.minutes)}</span>
+        <CheckHead check={check} />
         <span className="check-sub">
-          <CautionLine hazards={check.cautions} />
-          <span className="figure">
-            {formatBits(check.bits)} · {formatBits(check.bitsPerMinute)}/min
-          </span>
+          <CheckFigures check={check} />
           <span className="opens">
             <span className="opens-closed">how, and what it tells</span>
             <span className="opens-open">fold</span>
@@ -46,6 +42,43 @@ export function CheckEntry({ question, check, open }: CheckEntryProps) {
         <Key full={full} />
       </div>
     </details>
+  );
+}
+
+/** One check that is folded away: a line that leads to the same page with the check in full. */
+export function CheckLine({ question, check }: Pick<CheckEntryProps, 'question' | 'check'>) {
+  return (
+    <div className="check">
+      <div className="check-line">
+        <CheckHead check={check} />
+        <span className="check-sub">
+          <CheckFigures check={check} />
+          <a href={`${questionHref('/', question, [['how', check.id]])}#check-${check.id}`} aria-label={`How to do it, and what it tells: ${check.label}`}>
+            how, and what it tells
+          </a>
+        </span>
+      </div>
+    </div>
+  );
+}
+
+function CheckHead({ check }: { check: NextCheck }) {
+  return (
+    <>
+      <span className="check-name">{capital(check.label)}</span>
+      <span className="figure">{formatMinutes(check.minutes)}</span>
+    </>
+  );
+}
+
+function CheckFigures({ check }: { check: NextCheck }) {
+  return (
+    <>
+      <CautionLine hazards={check.cautions} />
+      <span className="figure">
+        {formatBits(check.bits)} · {formatBits(check.bitsPerMinute)}/min
+      </span>
+    </>
   );
 }
 

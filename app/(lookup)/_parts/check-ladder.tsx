@@ -4,15 +4,15 @@ import type { Question } from '../../_address/question';
 import { formatCount } from '../../_components/format-figures';
 import { Note } from '../../_components/note';
 import { StageMark, stageLabel } from '../../_components/stage-mark';
-import { CheckEntry } from './check-entry';
+import { CheckEntry, CheckLine } from './check-entry';
 
 /** Checks of the first stage that stand open to the eye; the rest of them is folded. */
 const SHOWN_FIRST = 4;
 
-type CheckLadderProps = { question: Question; checks: NextCheck[]; note: string | null };
+type CheckLadderProps = { question: Question; checks: NextCheck[]; note: string | null; how: string | null };
 
 /** What to check next, as a ladder of stages: the iron stays on its rung while a check below it still pays. */
-export function CheckLadder({ question, checks, note }: CheckLadderProps) {
+export function CheckLadder({ question, checks, note, how }: CheckLadderProps) {
   const stages = [...new Set(checks.map((check) => check.stage))].sort((a, b) => a - b);
   return (
     <section className="section next" aria-labelledby="next-head">
@@ -25,6 +25,7 @@ export function CheckLadder({ question, checks, note }: CheckLadderProps) {
               key={stage}
               stage={stage}
               held={index > 0}
+              how={how}
               question={question}
               checks={checks.filter((check) => check.stage === stage)}
             />
@@ -40,10 +41,10 @@ export function CheckLadder({ question, checks, note }: CheckLadderProps) {
   );
 }
 
-type RungProps = { question: Question; stage: Stage; held: boolean; checks: NextCheck[] };
+type RungProps = { question: Question; stage: Stage; held: boolean; how: string | null; checks: NextCheck[] };
 
 /** One stage. The first shows its best checks; a stage that is held back stays folded until it is asked for. */
-function Rung({ question, stage, held, checks }: RungProps) {
+function Rung({ question, stage, held, how, checks }: RungProps) {
   const shown = held ? [] : checks.slice(0, SHOWN_FIRST);
   const folded = checks.slice(shown.length);
   return (
@@ -53,19 +54,23 @@ function Rung({ question, stage, held, checks }: RungProps) {
         {held ? <span className="rung-held">wait while a check above still pays</span> : null}
       </h3>
       {shown.map((check, index) => (
-        <CheckEntry key={check.id} question={question} check={check} open={index === 0} />
+        <CheckEntry key={check.id} question={question} check={check} open={check.id === how || (how === null && index === 0)} />
       ))}
       {folded.length > 0 ? (
-        <details className="folded rung-folded">
+        <details className="folded rung-folded" open={folded.some((check) => check.id === how)}>
           <summary>
             <span className="opens">
               {formatCount(folded.length)} {held ? '' : 'more '}
               {folded.length === 1 ? 'check' : 'checks'}
             </span>
           </summary>
-          {folded.map((check) => (
-            <CheckEntry key={check.id} question={question} check={check} open={false} />
-          ))}
+          {folded.map((check) =>
+            check.id === how ? (
+              <CheckEntry key={check.id} question={question} check={check} open />
+            ) : (
+              <CheckLine key={check.id} question={question} check={check} />
+            ),
+          )}
         </details>
       ) : null}
     </li>
