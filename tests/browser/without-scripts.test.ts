@@ -31,6 +31,20 @@ describe('the look-up without scripts', () => {
     expect(await page.locator('.causes .evidence').first().isVisible()).toBe(true);
   });
 
+  it('shows a check that was folded away in full, and the causes that hardly matter', async () => {
+    const page = await askPage(STANDING_EXAMPLE, { scripts });
+    await page.locator('.rung-folded summary').first().click();
+    const line = page.locator('.check:has(.check-line)').first();
+    const name = await textOf(line.locator('.check-name'));
+    await line.getByRole('link', { name: /what it tells/i }).click();
+    const opened = page.locator('.check[open]', { hasText: name });
+    expect(await opened.locator('.outcome').count()).toBeGreaterThanOrEqual(2);
+    await page.getByRole('link', { name: /other causes/ }).click();
+    expect(paramsOf(page, 'rest')).toEqual(['1']);
+    await page.getByRole('link', { name: /^Why / }).first().click();
+    expect(await page.locator('.causes .evidence').last().isVisible()).toBe(true);
+  });
+
   it('joins words added to those that are there', async () => {
     const page = await askPage('grey screen', { scripts });
     await page.locator('.add summary').click();

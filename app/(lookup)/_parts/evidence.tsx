@@ -1,5 +1,5 @@
 import type { Explanation, ExplanationAll, LookUpCause } from '../../../shared/schemas/look-up';
-import { formatDecibans } from '../../_components/format-figures';
+import { formatCount, formatDecibans } from '../../_components/format-figures';
 import { waterfallScale, WaterfallStep, type WaterfallScale } from '../../_components/waterfall-step';
 import { inSentence } from '../../_components/words';
 
@@ -22,12 +22,23 @@ export function Evidence({ cause }: { cause: LookUpCause }) {
   );
 }
 
+/** Symptoms that nobody mentioned weigh little each and can be a hundred: the strongest have a row, the rest one together. */
+const IMPLIED_SHOWN = 6;
+
 function rowsOf(items: Explanation['items']): EvidenceRow[] {
-  return items.map((item) => ({
-    name: `${item.label}: ${inSentence(item.value)}`,
-    detail: item.implied ? 'not mentioned; follows from what was' : null,
-    weight: item.weight,
-  }));
+  const implied = items.filter((item) => item.implied).sort((a, b) => Math.abs(b.weight) - Math.abs(a.weight));
+  const shown = new Set(implied.slice(0, implied.length > IMPLIED_SHOWN + 1 ? IMPLIED_SHOWN : implied.length));
+  const rest = implied.filter((item) => !shown.has(item));
+  const rows = items
+    .filter((item) => !item.implied || shown.has(item))
+    .map((item) => ({
+      name: `${item.label}: ${inSentence(item.value)}`,
+      detail: item.implied ? 'not mentioned; follows from what was' : null,
+      weight: item.weight,
+    }));
+  if (rest.length === 0) return rows;
+  const weight = rest.reduce((sum, item) => sum + item.weight, 0);
+  return [...rows, { name: `${formatCount(rest.length)} other symptoms: absent`, detail: 'not mentioned; together', weight }];
 }
 
 function AgainstRival({ explanation }: { explanation: Explanation }) {
