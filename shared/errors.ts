@@ -14,6 +14,8 @@ export const ERROR_TEXTS = {
   'own-submission': 'This is your own submission: another moderator has to look at it.',
   'looked-at-by-other': 'Another moderator looks at this one at the moment, so nothing was changed. Take the next one.',
   'changed-meanwhile': 'It was changed since this page was loaded, so nothing was decided. Load the page again and look at what is new.',
+  'bench-full': 'There is no room for more bench logs. Remove some that are done.',
+  'other-account': 'The bench logs in this browser belong to another account.',
   'sign-in-needed': 'Sign in first: this is for people with an account.',
   'not-allowed': 'Your account may not do this.',
   'other-origin': 'The request did not come from a page of this site, so nothing was changed. Open the page again and retry.',

@@ -22,6 +22,7 @@ export function SiteHeader({ demo, name }: SiteHeaderProps) {
         </Link>
         <nav aria-label="Pages">
           <NavLink href="/">Look up</NavLink>
+          <NavLink href="/bench">Bench</NavLink>
           <NavLink href="/post">Post a case</NavLink>
           <NavLink href="/casebook" also={ROOMS}>
             Casebook

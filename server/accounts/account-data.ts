@@ -6,6 +6,8 @@ import { deleteUnpublishedOf } from '../repositories/submission-links';
 import { inTransaction } from '../services/submit-transaction';
 import type { PhotoPlace } from '../services/photo-tidy';
 import { postedData } from '../services/submit-list';
+import { benchData } from '../services/sync-bench';
+import { ownWorkingUnits } from '../services/working-units';
 
 /** Everything that the site holds about an account, for its owner. */
 export async function accountData(place: PhotoPlace, userId: string) {
@@ -20,6 +22,8 @@ export async function accountData(place: PhotoPlace, userId: string) {
       until: expiresAt.toISOString(),
     })),
     ...(await postedData(place, userId)),
+    workingUnits: await ownWorkingUnits(db, userId),
+    benchLogs: await benchData(db, userId),
   };
 }
 

@@ -1,4 +1,4 @@
-import type { WorkingUnitRecord } from '../../shared/schemas/case';
+import type { WorkingUnitRecord, WorkingUnitStatus } from '../../shared/schemas/case';
 import { contentHash } from '../content-hash';
 import type { Db } from '../db';
 import { bulkInsert } from './bulk-insert';
@@ -6,21 +6,23 @@ import { getDevicePlace, readDevicePlaces } from './device-places';
 
 const CHUNK = 200;
 
+/** How many working units are published. */
 export function countWorkingUnits(db: Db): Promise<number> {
-  return db.workingUnit.count();
+  return db.workingUnit.count({ where: { status: 'accepted' } });
 }
 
-/** Working units by board revision; boards without any are left out. */
+/** Published working units by board revision; boards without any are left out. */
 export async function countWorkingUnitsByBoard(db: Db): Promise<Map<string, number>> {
-  const rows = await db.workingUnit.groupBy({ by: ['boardSlug'], _count: true });
+  const rows = await db.workingUnit.groupBy({ by: ['boardSlug'], where: { status: 'accepted' }, _count: true });
   return new Map(rows.flatMap(({ boardSlug, _count }) => (boardSlug === null ? [] : [[boardSlug, _count] as const])));
 }
 
-/** Stores reading records of working units and returns how many were new (by id). */
+/** Stores reading records of working units and returns how many were new (by id). Published at once unless told otherwise. */
 export async function insertWorkingUnits(
   db: Db,
   units: readonly WorkingUnitRecord[],
   onProgress?: (done: number) => void,
+  status: WorkingUnitStatus = 'accepted',
 ): Promise<number> {
   const places = await readDevicePlaces(db);
   const rows = await db.workingUnit.findMany({ select: { id: true, contentHash: true, occurrence: true } });
@@ -35,7 +37,7 @@ export async function insertWorkingUnits(
         const hash = contentHash(content);
         const occurrence = copies.get(hash) ?? 0;
         copies.set(hash, occurrence + 1);
-        return { id, ...getDevicePlace(places, content.device), month: content.month, contentHash: hash, occurrence };
+        return { id, ...getDevicePlace(places, content.device), month: content.month, contentHash: hash, occurrence, status };
       }),
     });
     await bulkInsert(
@@ -58,7 +60,7 @@ export async function insertWorkingUnits(
   return fresh.length;
 }
 
-/** Every working unit of one board revision, in order of id. */
+/** Every published working unit of one board revision, in order of id. */
 export async function listWorkingUnitsOfBoard(db: Db, board: string): Promise<WorkingUnitRecord[]> {
   const units: WorkingUnitRecord[] = [];
   for (;;) {
@@ -68,7 +70,7 @@ export async function listWorkingUnitsOfBoard(db: Db, board: string): Promise<Wo
   }
 }
 
-/** Every working unit, one at a time, read in pages. */
+/** Every published working unit, one at a time, read in pages. */
 export async function* streamWorkingUnits(db: Db): AsyncGenerator<WorkingUnitRecord> {
   let after: string | null = null;
   for (;;) {
@@ -80,32 +82,42 @@ export async function* streamWorkingUnits(db: Db): AsyncGenerator<WorkingUnitRec
   }
 }
 
-/** Working units in order of id, after the one named; `take` of them (200 unless told). An empty list is the end. */
+/** Published working units in order of id, after the one named; `take` of them (200 unless told). An empty list is the end. */
 export async function listWorkingUnits(
   db: Db,
   { after, take = 200, board }: { after?: string | null; take?: number; board?: string } = {},
 ): Promise<WorkingUnitRecord[]> {
   const rows = await db.workingUnit.findMany({
-    where: { ...(after ? { id: { gt: after } } : {}), ...(board ? { boardSlug: board } : {}) },
+    where: { status: 'accepted', ...(after ? { id: { gt: after } } : {}), ...(board ? { boardSlug: board } : {}) },
     orderBy: { id: 'asc' },
     take,
-    select: {
-      id: true,
-      modelSlug: true,
-      boardSlug: true,
-      month: true,
-      readings: {
-        orderBy: { position: 'asc' },
-        select: { designator: true, pin: true, state: true, value: true, unitOfValue: true },
-      },
-    },
+    select: unitSelect,
   });
-  return rows.map((row) => ({
+  return rows.map(recordOf);
+}
+
+export const unitSelect = {
+  id: true,
+  modelSlug: true,
+  boardSlug: true,
+  month: true,
+  readings: {
+    orderBy: { position: 'asc' },
+    select: { designator: true, pin: true, state: true, value: true, unitOfValue: true },
+  },
+} as const;
+
+type StoredReading = { designator: string; pin: string; state: string | null; value: number | null; unitOfValue: string | null };
+type StoredUnit = { id: string; modelSlug: string; boardSlug: string | null; month: string; readings: StoredReading[] };
+
+/** A stored working unit as a record. */
+export function recordOf(row: StoredUnit): WorkingUnitRecord {
+  return {
     id: row.id,
     device: row.boardSlug ?? row.modelSlug,
     month: row.month,
     readings: row.readings.map(
       ({ unitOfValue, ...reading }) => ({ ...reading, unit: unitOfValue }) as WorkingUnitRecord['readings'][number],
     ),
-  }));
+  };
 }

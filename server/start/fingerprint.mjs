@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { projectFolder } from './project-folder.mjs';
 
 /** What the program writes itself. */
-const written = new Set(['node_modules', '.next', 'generated', 'output']);
+const written = new Set(['node_modules', '.next', 'generated', 'output', 'service-worker.js']);
 
 /**
  * Every file below a path, sorted; a missing path has none.

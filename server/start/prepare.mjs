@@ -1,4 +1,5 @@
 import { clientStamp, generateClient } from '../../prisma/generate.mjs';
+import { buildServiceWorker } from './build-service-worker.mjs';
 import { databaseFile, requireWritable, requireWritableDatabase } from './data-folder.mjs';
 import { fingerprint } from './fingerprint.mjs';
 import { ensureInstalled } from './install.mjs';
@@ -47,6 +48,7 @@ export async function preparePages() {
     step('Building the pages', async () => {
       const { code, output } = await runScript('node_modules/next/dist/bin/next', ['build']);
       if (code !== 0) throw new Refusal(`${lastLines(output, 40)}\n\nThe pages could not be built.`);
+      await buildServiceWorker();
     }),
   );
 }

@@ -17,6 +17,8 @@ export const TRPC_CODES: Record<ErrorCode, TRPC_ERROR_CODE_KEY> = {
   'own-submission': 'FORBIDDEN',
   'looked-at-by-other': 'CONFLICT',
   'changed-meanwhile': 'CONFLICT',
+  'bench-full': 'CONFLICT',
+  'other-account': 'CONFLICT',
   'sign-in-needed': 'UNAUTHORIZED',
   'not-allowed': 'FORBIDDEN',
   'other-origin': 'FORBIDDEN',

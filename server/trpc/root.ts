@@ -2,6 +2,7 @@ import { createCallerFactory, router } from './init';
 import { afterReportRouter } from './routers/after-report-router';
 import { accountRouter } from './routers/account-router';
 import { browseRouter } from './routers/browse-router';
+import { benchRouter } from './routers/bench-router';
 import { casebookRouter } from './routers/casebook-router';
 import { lookUpRouter } from './routers/look-up-router';
 import { photoRouter } from './routers/photo-router';
@@ -11,11 +12,13 @@ import { reportRouter } from './routers/report-router';
 import { reviewRouter } from './routers/review-router';
 import { submissionRouter } from './routers/submission-router';
 import { wordRouter } from './routers/word-router';
+import { workingUnitRouter } from './routers/working-unit-router';
 
 export const appRouter = router({
   account: accountRouter,
   afterReport: afterReportRouter,
   browse: browseRouter,
+  bench: benchRouter,
   casebook: casebookRouter,
   lookup: lookUpRouter,
   photo: photoRouter,
@@ -25,6 +28,7 @@ export const appRouter = router({
   review: reviewRouter,
   submission: submissionRouter,
   word: wordRouter,
+  workingUnit: workingUnitRouter,
 });
 export type AppRouter = typeof appRouter;
 

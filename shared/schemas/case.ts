@@ -112,3 +112,7 @@ export const workingUnitSchema = z.object({
   readings: z.array(readingSchema).min(1).max(400),
 });
 export type WorkingUnitRecord = z.infer<typeof workingUnitSchema>;
+
+/** On its way through review; only accepted ones count. */
+export const WORKING_UNIT_STATUSES = ['submitted', 'accepted', 'declined', 'withdrawn'] as const;
+export type WorkingUnitStatus = (typeof WORKING_UNIT_STATUSES)[number];

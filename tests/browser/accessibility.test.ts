@@ -22,6 +22,7 @@ const pages: [string, string][] = [
   ['a search that finds nothing', '/search?q=zorblefrotzmicronium'],
   ['all similar cases', '/search/similar?q=grey+screen%2C+clock+present&on=quellbrook-8'],
   ['safety', '/safety'],
+  ['the empty bench', '/bench'],
 ];
 
 /** Opens whatever is folded, so that it is looked at, too. */

@@ -5,6 +5,7 @@ import { attempt } from '../../_casebook/attempt';
 import { Trouble } from '../../_components/trouble';
 import { serverCaller } from '../../_trpc/server';
 import { DraftLine } from './_parts/draft-line';
+import { OwnUnits } from './_parts/own-units';
 import { SubmissionLine } from './_parts/submission-line';
 import '../../_styles/account.css';
 import '../post/post.css';
@@ -15,6 +16,7 @@ export default async function SubmissionsPage() {
   const { signedIn } = await serverCaller().submission.standing();
   if (!signedIn) redirect('/sign-in?next=/submissions');
   const { value: mine, trouble } = await attempt(() => serverCaller().submission.listMine());
+  const { value: units } = await attempt(() => serverCaller().workingUnit.listMine());
   return (
     <div className="post-page">
       <h1>Your submissions</h1>
@@ -46,6 +48,7 @@ export default async function SubmissionsPage() {
           </ul>
         </section>
       ) : null}
+      <OwnUnits units={units ?? []} />
     </div>
   );
 }

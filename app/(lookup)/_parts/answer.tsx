@@ -25,6 +25,9 @@ export function Answer({ question, result, entries, unfolded }: AnswerProps) {
           <AddressLink href={questionHref('/plan', { ...question, why: null })} className="press" scroll>
             Make a repair plan
           </AddressLink>
+          <AddressLink href={questionHref('/bench', { ...question, why: null })} className="press" scroll>
+            Start a bench log with this
+          </AddressLink>
           <AddressLink href={questionHref('/post', { ...question, why: null })} className="press" scroll>
             I fixed it: post this
           </AddressLink>

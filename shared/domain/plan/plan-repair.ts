@@ -15,11 +15,12 @@ const MINUTES_PER_HOUR = 60;
 /**
  * The plan of checks and fixes with a low expected cost of repair, for what the user has, can do and what an hour is
  * worth; it ends in stopping or handing over. Fixes already tried count as evidence and are not offered again.
+ * @param effort how many situations the search may weigh, where less than usual has to do
  */
-export function planRepair(model: CasebookModel, question: Question, options: PlanOptions): PlanResult {
+export function planRepair(model: CasebookModel, question: Question, options: PlanOptions, effort?: number): PlanResult {
   const coded = readQuestion(model, question);
   const { problem, bench } = planProblem(model, coded, options);
-  const plan = planHazardsLater(problem, (step) => isHazardous(entryOf(bench, step)));
+  const plan = planHazardsLater({ ...problem, ...(effort !== undefined && { effort }) }, (step) => isHazardous(entryOf(bench, step)));
   const { total, matching, compatible, causeNotFound } = matchingCounts(model.index, coded.findings);
   const here = matchingCounts(model.index, coded.findings, coded.device);
   return {
