@@ -12,7 +12,12 @@ export function SiteFooter() {
           Safety
         </Link>
       </p>
-      <p>Casebook data: CC BY 4.0. Program: MIT.</p>
+      <p>
+        Casebook data: CC BY 4.0. Program: MIT.{' '}
+        <Link href="/log" prefetch={false}>
+          Log of decisions
+        </Link>
+      </p>
       <SlashKey />
     </footer>
   );

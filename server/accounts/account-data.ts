@@ -3,8 +3,9 @@ import type { Db } from '../db';
 import { deleteAccountRows, findAccount, isLastKeeper, listSessions } from '../repositories/account-repository';
 import { deleteUnacceptedOf } from '../repositories/after-repository';
 import { deleteUnpublishedOf } from '../repositories/submission-links';
-import { inTransaction } from '../services/submit-transaction';
 import type { PhotoPlace } from '../services/photo-tidy';
+import { freezeConcentration } from '../services/health/freeze-concentration';
+import { inTransaction } from '../services/submit-transaction';
 import { postedData } from '../services/submit-list';
 import { benchData } from '../services/sync-bench';
 import { ownWorkingUnits } from '../services/working-units';
@@ -34,6 +35,7 @@ export async function accountData(place: PhotoPlace, userId: string) {
 export async function deleteAccount(db: Db, userId: string): Promise<void> {
   await inTransaction(db, async (tx) => {
     if (await isLastKeeper(tx, userId)) throw new AppError('last-keeper');
+    await freezeConcentration(tx, userId);
     await deleteUnpublishedOf(tx, userId);
     await deleteUnacceptedOf(tx, userId);
     await deleteAccountRows(tx, userId);

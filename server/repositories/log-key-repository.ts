@@ -49,3 +49,21 @@ export async function findReturnedKeys(db: Db): Promise<PersonKeyOwner[]> {
     SELECT "userId", "caseId" FROM "PersonKey" WHERE "id" IN (SELECT "id" FROM "DestroyedKey") ORDER BY "id"`;
   return rows.map(({ userId, caseId }) => ({ userId, caseId: caseId === '' ? null : caseId }));
 }
+
+/** Keys of the accounts that may moderate, with their names: what says who did something. */
+export async function listStaffKeys(db: Db): Promise<{ userId: string; name: string; key: string }[]> {
+  const rows = await db.personKey.findMany({
+    where: { caseId: '', key: { not: null }, user: { role: { in: ['moderator', 'keeper'] } } },
+    select: { userId: true, key: true, user: { select: { name: true } } },
+  });
+  return rows.flatMap(({ userId, key, user }) => (key === null ? [] : [{ userId, key, name: user.name }]));
+}
+
+/** Ids of what these commitments stand for, for those whose keys are there. */
+export async function findSubjects(db: Db, commitments: readonly string[]): Promise<Map<string, string>> {
+  const rows = await db.subjectKey.findMany({
+    where: { commitment: { in: [...new Set(commitments)] } },
+    select: { commitment: true, subjectId: true },
+  });
+  return new Map(rows.map(({ commitment, subjectId }) => [commitment, subjectId]));
+}

@@ -53,3 +53,26 @@ export async function* streamLog(db: Db): AsyncGenerator<LogRow> {
     after = last.seq;
   }
 }
+
+/** Entries of a kind, or of all, by month, the latest first; within a month by kind and hash, which is no order of time. */
+export function listLogByMonth(
+  db: Db,
+  { kind, skip, take }: { kind: string | null; skip: number; take: number },
+): Promise<LogRow[]> {
+  const orderBy = [{ month: 'desc' }, { kind: 'asc' }, { hash: 'asc' }] as const;
+  return db.logEntry.findMany({ where: kind === null ? {} : { kind }, orderBy: [...orderBy], skip, take, select });
+}
+
+/** Entries of a kind, or of all, the newest first. */
+export function listLogByOrder(
+  db: Db,
+  { kind, skip, take }: { kind: string | null; skip: number; take: number },
+): Promise<LogRow[]> {
+  return db.logEntry.findMany({ where: kind === null ? {} : { kind }, orderBy: { seq: 'desc' }, skip, take, select });
+}
+
+/** How many entries there are of each kind, by kind. */
+export async function countLogKinds(db: Db): Promise<{ kind: string; count: number }[]> {
+  const rows = await db.logEntry.groupBy({ by: ['kind'], _count: { seq: true }, orderBy: { kind: 'asc' } });
+  return rows.map(({ kind, _count }) => ({ kind, count: _count.seq }));
+}

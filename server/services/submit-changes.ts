@@ -13,6 +13,7 @@ import { deleteDraftsOfCase, findDraftOfCase, insertDraft } from '../repositorie
 import { deleteCase, deleteLink } from '../repositories/submission-links';
 import { issueAfterKey } from './after-key';
 import { moveCase, ownMove } from './review/move-case';
+import { freezeConcentration } from './health/freeze-concentration';
 import { getOwnCase, requireMove } from './submit-case';
 import type { PhotoPlace } from './photo-tidy';
 import { inTransaction } from './submit-transaction';
@@ -75,6 +76,7 @@ export async function startChanges(place: PhotoPlace, input: ChangeInput & { new
  */
 export function cutLink(db: Db, actor: Actor, id: string, newKey: () => string): Promise<{ key: string }> {
   return inTransaction(db, async (tx) => {
+    await freezeConcentration(tx, actor.id);
     if (!(await deleteLink(tx, id, actor.id))) throw new AppError('submission-not-found');
     await deleteDraftsOfCase(tx, id);
     await forgetReporter(tx, id, actor.id);

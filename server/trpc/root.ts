@@ -4,6 +4,8 @@ import { accountRouter } from './routers/account-router';
 import { browseRouter } from './routers/browse-router';
 import { benchRouter } from './routers/bench-router';
 import { casebookRouter } from './routers/casebook-router';
+import { healthRouter } from './routers/health-router';
+import { logRouter } from './routers/log-router';
 import { lookUpRouter } from './routers/look-up-router';
 import { photoRouter } from './routers/photo-router';
 import { planRouter } from './routers/plan-router';
@@ -20,6 +22,8 @@ export const appRouter = router({
   browse: browseRouter,
   bench: benchRouter,
   casebook: casebookRouter,
+  health: healthRouter,
+  log: logRouter,
   lookup: lookUpRouter,
   photo: photoRouter,
   plan: planRouter,

@@ -24,6 +24,8 @@ export function replayCuts(db: Db, destroyed: readonly string[]): Promise<Replay
       if (caseId === null) {
         await deleteUnpublishedOf(tx, userId);
         await deleteUnacceptedOf(tx, userId);
+        await deleteUnpublishedOf(tx, userId);
+        await deleteUnacceptedOf(tx, userId);
         await deleteAccountRows(tx, userId);
         replayed.accounts++;
       } else if (await deleteLink(tx, caseId, userId)) {

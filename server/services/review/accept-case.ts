@@ -1,3 +1,4 @@
+import type { LogKind } from '../../../shared/domain/log/log-kinds';
 import { checkContent } from '../../../shared/domain/casebook/check-content';
 import type { CasebookModel } from '../../../shared/domain/casebook/casebook-model';
 import type { CaseContent, CaseRecord } from '../../../shared/schemas/case';
@@ -64,7 +65,7 @@ async function publish(
   tx: Db,
   record: CaseRecord,
   input: DecisionInput,
-  how: { kind: string; reason: string | null },
+  how: { kind: LogKind; reason: string | null },
 ): Promise<void> {
   const { actor, id, now } = input;
   const days = await waitedDays(tx, id, now);

@@ -1,8 +1,10 @@
-import type { Db } from '../../db';
+import type { Prisma } from '../../../prisma/generated/client';
+import type { LogKind } from '../../../shared/domain/log/log-kinds';
+import { appendLog } from '../log/append-log';
 
 /** What a moderator did, for the log. */
 export type Decision = {
-  kind: string;
+  kind: LogKind;
   actorId: string;
   now: Date;
   subject: { kind: 'case' | 'report'; id: string };
@@ -10,4 +12,6 @@ export type Decision = {
 };
 
 /** Writes a decision to the log, in the transaction of the decision itself. */
-export async function logDecision(_db: Db, _decision: Decision): Promise<void> {}
+export async function logDecision(tx: Prisma.TransactionClient, { now, ...decision }: Decision): Promise<void> {
+  await appendLog(tx, { at: now, ...decision });
+}

@@ -1,7 +1,7 @@
 /** What the log can say was done, in the words of its page, without who did it and to what. */
 export const LOG_KINDS = {
   'case-accepted': 'A case was accepted',
-  'case-accepted-with-edits': 'A case was accepted with edits',
+  'case-accepted-edited': 'A case was accepted with edits',
   'case-changes-asked': 'Changes to a case were asked for',
   'case-declined': 'A case was declined',
   'case-merged': 'A case was merged into another as a second report',

@@ -1,0 +1,5 @@
+-- CreateTable
+CREATE TABLE "FrozenConcentration" (
+    "modelSlug" TEXT NOT NULL PRIMARY KEY,
+    "bin" INTEGER NOT NULL
+);
