@@ -11,7 +11,7 @@ import { logger } from '../watching/logger';
 import { DamagedFileError, readSections, writeSections } from './section-file';
 
 /** Raised with every change of what is counted or of how it is kept. */
-const VERSION = 1;
+const VERSION = 2;
 
 /** What a snapshot says of itself. */
 type About = {

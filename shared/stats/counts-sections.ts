@@ -12,18 +12,20 @@ const DENSE = [
   'unresolvedValues',
   'onTargetValues',
   'offTargetValues',
+  'stateOffValues',
 ] as const;
 
 /** Copies of the arrays that counts are made of, rows packed without gaps. */
 export function countsSections(counts: Counts): Sections {
   const dense = Object.fromEntries(DENSE.map((name): [string, Cells] => [`counts.${name}`, counts[name].slice()]));
-  const rowNumbers = [...counts.nodeRows.values(), ...counts.partRows.values()];
+  const rowNumbers = [...counts.nodeRows.values(), ...counts.partRows.values(), ...counts.stateRows.values()];
   const { lengths, keys, counts: cells } = packRows(counts.rows, rowNumbers);
   return {
     ...dense,
     // Keys of part rows can be beyond 32 bits.
     'counts.nodeKeys': Float64Array.from(counts.nodeRows.keys()),
     'counts.partKeys': Float64Array.from(counts.partRows.keys()),
+    'counts.stateKeys': Float64Array.from(counts.stateRows.keys()),
     'counts.rowLengths': lengths,
     'counts.cellKeys': keys,
     'counts.cells': cells,
@@ -38,6 +40,8 @@ export function countsFromSections(layout: Layout, sections: Sections): Counts {
   const partKeys = sectionOf(sections, 'counts.partKeys', new Float64Array(0));
   nodeKeys.forEach((key, row) => counts.nodeRows.set(key, row));
   partKeys.forEach((key, row) => counts.partRows.set(key, nodeKeys.length + row));
+  const stateKeys = sectionOf(sections, 'counts.stateKeys', new Float64Array(0));
+  stateKeys.forEach((key, row) => counts.stateRows.set(key, nodeKeys.length + partKeys.length + row));
   unpackRows(counts.rows, {
     lengths: sectionOf(sections, 'counts.rowLengths', new Uint16Array(0)),
     keys: sectionOf(sections, 'counts.cellKeys', new Uint16Array(0)),

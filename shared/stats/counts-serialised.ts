@@ -1,13 +1,14 @@
 import { type Counts, createCounts, valueTotal } from './counts';
 import type { Layout } from './layout';
 import { bumpCells, forEachCell, takeRow } from './sparse-rows';
+import { stateCount } from './unit-state';
 
-export const COUNTS_VERSION = 2;
+export const COUNTS_VERSION = 3;
 
 /** Counts as plain JSON: only cells that are not zero, as `[index, count]` pairs in ascending order. */
 export type SerialisedCounts = {
   version: number;
-  shape: { causes: number; devices: number; values: number; partClasses: number };
+  shape: { causes: number; devices: number; values: number; partClasses: number; states: number };
   records: [number, number][];
   unresolved: [number, number][];
   causeRecords: [number, number][];
@@ -18,6 +19,8 @@ export type SerialisedCounts = {
   unresolvedValues: [number, number][];
   onTargetValues: [number, number][];
   offTargetValues: [number, number][];
+  stateRows: [number, [number, number][]][];
+  stateOffValues: [number, number][];
 };
 
 /** The counts in a plain, versioned form; equal counts give equal forms. */
@@ -35,6 +38,8 @@ export function serialiseCounts(counts: Counts): SerialisedCounts {
     unresolvedValues: sparse(counts.unresolvedValues),
     onTargetValues: sparse(counts.onTargetValues),
     offTargetValues: sparse(counts.offTargetValues),
+    stateRows: sparseRows(counts, counts.stateRows),
+    stateOffValues: sparse(counts.stateOffValues),
   };
 }
 
@@ -56,6 +61,8 @@ export function deserialiseCounts(layout: Layout, from: SerialisedCounts): Count
   fill(counts.unresolvedValues, from.unresolvedValues);
   fill(counts.onTargetValues, from.onTargetValues);
   fill(counts.offTargetValues, from.offTargetValues);
+  fill(counts.stateOffValues, from.stateOffValues);
+  fillRows(counts, counts.stateRows, from.stateRows);
   fillRows(counts, counts.nodeRows, from.nodeRows);
   fillRows(counts, counts.partRows, from.partRows);
   return counts;
@@ -67,6 +74,7 @@ function shapeOf(layout: Layout): SerialisedCounts['shape'] {
     devices: layout.deviceParents.length,
     values: valueTotal(layout),
     partClasses: layout.partClassCount,
+    states: stateCount(layout),
   };
 }
 

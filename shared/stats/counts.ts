@@ -1,6 +1,7 @@
 import { devicePath, distinctFindings, flatValue } from './findings';
 import { type CodedRecord, type Layout, PROOF_WEIGHT_TENTHS } from './layout';
 import { bumpCells, cellCount, createSparseRows, freeRow, type SparseRows, takeRow } from './sparse-rows';
+import { stateCount, unitState } from './unit-state';
 
 /** One whole record of full weight: tenths of proof weight times 60, so that one to six causes split exactly. */
 export const COUNT_UNIT = 600;
@@ -21,7 +22,7 @@ export type Counts = {
   readonly causeWeights: Int32Array;
   /** Weight of the records whose cause was found, per device node. */
   readonly resolvedWeights: Int32Array;
-  /** Weights per flat value, in rows that the two maps name. */
+  /** Weights per flat value, in rows that the three maps name. */
   readonly rows: SparseRows;
   /** Row over the records of a cause below a node, by `node * causeCount + cause`. */
   readonly nodeRows: Map<number, number>;
@@ -35,6 +36,10 @@ export type Counts = {
   /** Weight per flat value over causes that the observable is about, and over those it is not. */
   readonly onTargetValues: Int32Array;
   readonly offTargetValues: Int32Array;
+  /** Row over units in one state, by `state * causeCount + cause`; all devices together. */
+  readonly stateRows: Map<number, number>;
+  /** `[state * values + flat]`: the same over causes that the observable is not about. */
+  readonly stateOffValues: Int32Array;
 };
 
 /** Values that the rows of counts can tell apart. */
@@ -58,6 +63,8 @@ export function createCounts(layout: Layout): Counts {
     unresolvedValues: new Int32Array(valueTotal(layout)),
     onTargetValues: new Int32Array(valueTotal(layout)),
     offTargetValues: new Int32Array(valueTotal(layout)),
+    stateRows: new Map(),
+    stateOffValues: new Int32Array(stateCount(layout) * valueTotal(layout)),
   };
 }
 
@@ -109,11 +116,15 @@ function change(counts: Counts, record: CodedRecord, sign: 1 | -1): void {
     if (causes.length === 0) bump(counts.unresolved, node, sign);
   }
   if (causes.length === 0) for (const value of values) bump(counts.unresolvedValues, value, weight);
+  const state = unitState(layout, findings);
+  const stateStart = state * valueTotal(layout);
   for (const cause of causes) {
     findings.forEach(({ observable }, i) => {
       const on = layout.onTarget[observable * layout.causeCount + cause] === 1;
       bump(on ? counts.onTargetValues : counts.offTargetValues, values[i] as number, weight);
+      if (state >= 0 && !on) bump(counts.stateOffValues, stateStart + (values[i] as number), weight);
     });
+    if (state >= 0) bumpRow(counts, counts.stateRows, state * layout.causeCount + cause, { values: ascending, weight });
     const part = layout.partClasses[record.device * layout.causeCount + cause] as number;
     for (const node of path) {
       const key = node * layout.causeCount + cause;

@@ -23,7 +23,8 @@ export interface Estimator {
   probabilities(device: number, findings: readonly CodedFinding[]): Float64Array;
   /** The same with 90 % intervals. */
   posterior(device: number, findings: readonly CodedFinding[]): Posterior;
-  outcomeTable(device: number, observable: number): OutcomeTable;
+  /** What an observable would show, on a unit of which these findings are known. */
+  outcomeTable(device: number, observable: number, findings?: readonly CodedFinding[]): OutcomeTable;
 }
 
 /** An estimator whose evidence adds up finding by finding, so that it can be explained without remainder. */

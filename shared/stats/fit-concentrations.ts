@@ -1,14 +1,27 @@
 import { addRecord, COUNT_UNIT, type Counts, retractRecord } from './counts';
 import { distinctFindings } from './findings';
 import { createGroupShares } from './group-shares';
-import type { CodedRecord } from './layout';
+import { createKinCounts, type KinCount, leanOnKin } from './kin-shares';
+import { CHECK, type CodedRecord } from './layout';
 import { type Settings, USUAL_CLEARED, type ValueSettings } from './settings';
+import { shareInState, type StateCount, stateCountOf } from './state-shares';
+import { unitState } from './unit-state';
 import { stepCounts, valueSteps } from './value-steps';
 import { limitedWorth } from './value-shares';
 import { walkDown } from './walk-down';
 
 /** One finding of one record with the record taken out: the start of its share and its steps as [place, n_v, n]. */
-type Sample = { observable: number; group: 'onTarget' | 'offTarget' | 'cleared'; start: number; steps: Float64Array; weight: number };
+type Sample = {
+  observable: number;
+  group: 'onTarget' | 'offTarget' | 'cleared';
+  start: number;
+  kin: readonly KinCount[];
+  steps: Float64Array;
+  /** What was counted in the unit's state, for a check where the state is known. */
+  counted: StateCount | null;
+  offShare: number;
+  weight: number;
+};
 
 /** Concentrations tried, in records; the last stands for "no difference". */
 export const CONCENTRATIONS = [0.3, 0.6, 1, 1.7, 3, 5, 8, 13, 22, 40, 80, 160, 400, 1500, 10000];
@@ -29,12 +42,14 @@ export function fitConcentrations(counts: Counts, settings: Settings, records: r
     const own = samples.filter((sample) => sample.observable === observable);
     return own.length === 0 ? factor : fitFactor(own, values[layout.kinds[observable] as number] as ValueSettings);
   });
+  values[CHECK] = fitState(samples, values[CHECK], factors);
   return { ...settings, values, concentrationFactors: factors };
 }
 
 function collectSamples(counts: Counts, settings: Settings, records: readonly CodedRecord[]): Sample[] {
   const { layout } = counts;
   const shares = createGroupShares(counts, settings);
+  const kinOf = createKinCounts(counts);
   const samples: Sample[] = [];
   for (const record of records) {
     if (record.causes.length === 0) continue;
@@ -42,6 +57,7 @@ function collectSamples(counts: Counts, settings: Settings, records: readonly Co
     for (const cause of record.causes) {
       if (counts.causeRecords[cause] === 0) continue;
       const steps = valueSteps(counts, record.device, cause);
+      const state = unitState(layout, record.findings);
       for (const finding of distinctFindings(layout, record.findings)) {
         const { observable, value } = finding;
         const on = layout.onTarget[observable * layout.causeCount + cause] === 1;
@@ -56,8 +72,11 @@ function collectSamples(counts: Counts, settings: Settings, records: readonly Co
         samples.push({
           observable,
           group: on ? (layout.clearing?.[observable] === 1 ? 'cleared' : 'onTarget') : 'offTarget',
+          kin: on ? [] : (kinOf(observable)?.of(cause, value) ?? []),
           start: (on ? group.on : group.off)[value] as number,
           steps: Float64Array.from(numbers),
+          counted: state >= 0 && layout.kinds[observable] === CHECK ? stateCountOf(counts, { state, cause, observable, value }) : null,
+          offShare: group.off[value] as number,
           weight: 1 / record.causes.length,
         });
       }
@@ -69,26 +88,55 @@ function collectSamples(counts: Counts, settings: Settings, records: readonly Co
 
 function logLoss(samples: readonly Sample[], kind: ValueSettings, factor: number): number {
   let loss = 0;
-  for (const { group, start, steps, weight } of samples) {
-    let share = start;
-    let worth = factor * kind[group];
-    for (let i = 0; i < steps.length; i += 3) {
-      worth = limitedWorth(worth, steps[i] as number, kind);
-      const total = steps[i + 2] as number;
-      share = ((steps[i + 1] as number) + worth * share) / (total + worth);
-      worth += total;
-    }
-    loss -= weight * Math.log(share);
-  }
+  for (const sample of samples) loss -= sample.weight * Math.log(shareInAllStates(sample, kind, factor).share);
   return loss;
 }
 
+function shareInAllStates({ group, start, kin, steps }: Sample, kind: ValueSettings, factor: number): { share: number; worth: number } {
+  let share = kin.length === 0 ? start : leanOnKin(start, kin, { worth: kind.kin, pull: kind.group });
+  let worth = factor * kind[group];
+  for (let i = 0; i < steps.length; i += 3) {
+    worth = limitedWorth(worth, steps[i] as number, kind);
+    const total = steps[i + 2] as number;
+    share = ((steps[i + 1] as number) + worth * share) / (total + worth);
+    worth += total;
+  }
+  return { share, worth };
+}
+
+/** How far the states differ, by the likelihood of what checks showed in them; everything else as it was fitted over all states. */
+function fitState(samples: readonly Sample[], kind: ValueSettings, factors: readonly number[]): ValueSettings {
+  const inStates = samples.flatMap((sample) => {
+    if (sample.counted === null) return [];
+    const plain = shareInAllStates(sample, kind, factors[sample.observable] as number);
+    return [{ plain, counted: sample.counted, on: sample.group !== 'offTarget', offShare: sample.offShare, weight: sample.weight }];
+  });
+  if (inStates.length === 0) return kind;
+  const settings = { ...kind.state };
+  const loss = () =>
+    inStates.reduce((sum, { plain, counted, on, offShare, weight }) => sum - weight * Math.log(shareInState(plain, counted, { on, offShare, settings }).share), 0);
+  for (let sweep = 0; sweep < 2; sweep += 1) {
+    for (const name of ['offTarget', 'lean', 'onTarget'] as const) {
+      const best = walkDown(CONCENTRATIONS.length, nearest(settings[name]), (i) => {
+        settings[name] = CONCENTRATIONS[i] as number;
+        return loss();
+      });
+      settings[name] = CONCENTRATIONS[best] as number;
+    }
+  }
+  return { ...kind, state: settings };
+}
+
 function fitKind(samples: readonly Sample[], from: ValueSettings): ValueSettings {
-  const kind: ValueSettings = { ...from, levels: [...from.levels] };
+  const kind: ValueSettings = { ...from, kin: [...from.kin], levels: [...from.levels] };
   const depth = samples.reduce((deepest, s) => Math.max(deepest, s.steps.length / 3), 0);
   const coordinates: { of: readonly Sample[]; set: (value: number) => void; value: () => number }[] = [];
   for (const group of ['cleared', 'onTarget', 'offTarget'] as const) {
     coordinates.push({ of: samples.filter((sample) => sample.group === group), set: (x) => { kind[group] = x; }, value: () => kind[group] });
+  }
+  const related = samples.filter((sample) => sample.kin.length > 0);
+  for (const level of [0, 1] as const) {
+    coordinates.push({ of: related, set: (x) => { kind.kin[level] = x; }, value: () => kind.kin[level] });
   }
   if (depth > 1) {
     coordinates.push({ of: samples, set: (x) => { kind.part = x; }, value: () => kind.part });

@@ -1,17 +1,25 @@
 import { COUNT_UNIT, type Counts } from './counts';
+import { createKinCounts, type KinCounts, leanOnKin } from './kin-shares';
 import { CHECK, FIX, type Layout } from './layout';
-import type { Settings } from './settings';
+import type { Settings, ValueSettings } from './settings';
 
 /**
  * Shares of an observable's values over groups of causes: those it is about ("on"), those it is not ("off"),
  * and everyone, records without a found cause included. These are the q_v that a cause's own shares shrink to.
  */
-export type GroupShares = { on: Float64Array; off: Float64Array; all: Float64Array };
+export type GroupShares = {
+  on: Float64Array;
+  off: Float64Array;
+  all: Float64Array;
+  /** Share of a value that one cause off target leans on: that of `off`, as its kin have it. */
+  near(cause: number, value: number): number;
+};
 
 /** Lazily computed group shares; a result stays valid until the counts change. */
 export function createGroupShares(counts: Counts, settings: Settings): (observable: number) => GroupShares {
   const { layout } = counts;
   const known = new Map<number, GroupShares>();
+  const kinOf = createKinCounts(counts);
   let generic: ReturnType<typeof genericShares> | undefined;
   let revision = counts.revision;
   return (observable) => {
@@ -26,12 +34,15 @@ export function createGroupShares(counts: Counts, settings: Settings): (observab
       if (generic === undefined) generic = genericShares(counts);
       const { group, clearedGroup } = settings.values[kind] as Settings['values'][0];
       const strength = { off: group, on: layout.clearing?.[observable] === 1 ? clearedGroup : group };
-      shares = groupShares(counts, observable, { strength, generic });
+      shares = withKin(groupShares(counts, observable, { strength, generic }), kinOf(observable), settings.values[kind] as ValueSettings);
       known.set(observable, shares);
     }
     return shares;
   };
 }
+
+/** A group's shares before kin are looked at. */
+type Groups = Omit<GroupShares, 'near'>;
 
 type Tally = { on: Float64Array; off: Float64Array; all: Float64Array; anyOn: boolean };
 
@@ -48,6 +59,18 @@ function tally(counts: Counts, observable: number): Tally {
   const anyOn = isAimed(layout, observable);
   // Whom an unresolved unit's check was about is not known; where nothing is on target all are off.
   return { on, off: anyOn ? off : all, all, anyOn };
+}
+
+function withKin(groups: Groups, kin: KinCounts | null, settings: ValueSettings): GroupShares {
+  const limits = { worth: settings.kin, pull: settings.group };
+  return {
+    ...groups,
+    near: (cause, value) => {
+      const start = groups.off[value] as number;
+      const counted = kin?.of(cause, value) ?? null;
+      return counted === null ? start : leanOnKin(start, counted, limits);
+    },
+  };
 }
 
 const aimed = new WeakMap<Layout, Uint8Array>();
@@ -110,7 +133,7 @@ function groupShares(
   counts: Counts,
   observable: number,
   { strength, generic }: { strength: { on: number; off: number }; generic: Generic },
-): GroupShares {
+): Groups {
   const { layout } = counts;
   const counted = tally(counts, observable);
   const K = counted.all.length;

@@ -36,6 +36,16 @@ export type Layout = {
   readonly workingValues?: Int16Array;
   /** Per observable: 1 where the working value is known to clear the causes that it is about, bar intermittent faults. */
   readonly clearing?: Uint8Array;
+  /**
+   * Coarse to fine: the group of each cause, -1 for none, group numbers below `causeCount`. Causes of one group are expected to
+   * show alike in what is not about them: first those of one area of the unit, then those of one part role.
+   */
+  readonly kin?: readonly Int32Array[];
+  /**
+   * Per observable: the state of the unit that a symptom shows when present, 0 for none; a higher state hides more. What checks
+   * show depends on the cause and on the state.
+   */
+  readonly showsState?: Uint8Array;
   /** `impossible[device * causeCount + cause]` is 1 where the catalogue rules the cause out there (no such part). */
   readonly impossible?: Uint8Array;
 };

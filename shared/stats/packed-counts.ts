@@ -1,8 +1,9 @@
 import { COUNT_UNIT, type Counts, createCounts, valueTotal } from './counts';
 import type { Layout } from './layout';
 import { bumpCells, forEachCell, takeRow } from './sparse-rows';
+import { stateCount } from './unit-state';
 
-export const PACKED_COUNTS_VERSION = 2;
+export const PACKED_COUNTS_VERSION = 3;
 
 /**
  * Counts as lists of small whole numbers, about half the size of their serialised form once compressed. A list is pairs of a step from
@@ -10,11 +11,12 @@ export const PACKED_COUNTS_VERSION = 2;
  */
 export type PackedCounts = {
   version: number;
-  /** Causes, device nodes, values, part classes: what they were packed with. */
+  /** Causes, device nodes, values, part classes, states: what they were packed with. */
   shape: readonly number[];
   lists: readonly (readonly number[])[];
   nodeRows: readonly number[];
   partRows: readonly number[];
+  stateRows: readonly number[];
 };
 
 /** Most counts are whole tenths of a record: these are told by an even number, any others by an odd one. */
@@ -28,6 +30,7 @@ export function packCounts(counts: Counts): PackedCounts {
     lists: listsOf(counts).map((cells) => packCells(cells)),
     nodeRows: packRows(counts, counts.nodeRows),
     partRows: packRows(counts, counts.partRows),
+    stateRows: packRows(counts, counts.stateRows),
   };
 }
 
@@ -39,15 +42,17 @@ export function unpackCounts(layout: Layout, packed: PackedCounts): Counts {
   listsOf(counts).forEach((cells, i) => unpackCells(packed.lists[i] ?? [], cells));
   unpackRows(packed.nodeRows, counts, counts.nodeRows);
   unpackRows(packed.partRows, counts, counts.partRows);
+  unpackRows(packed.stateRows, counts, counts.stateRows);
   return counts;
 }
 
-const shapeOf = (layout: Layout) => [layout.causeCount, layout.deviceParents.length, valueTotal(layout), layout.partClassCount];
+const shapeOf = (layout: Layout) => [layout.causeCount, layout.deviceParents.length, valueTotal(layout), layout.partClassCount, stateCount(layout)];
 
 function listsOf(counts: Counts): Int32Array[] {
   const { records, unresolved, causeRecords, causeWeights, resolvedWeights } = counts;
-  const { unresolvedValues, onTargetValues, offTargetValues } = counts;
-  return [records, unresolved, causeRecords, causeWeights, resolvedWeights, unresolvedValues, onTargetValues, offTargetValues];
+  const { unresolvedValues, onTargetValues, offTargetValues, stateOffValues } = counts;
+  const whole = [records, unresolved, causeRecords, causeWeights, resolvedWeights];
+  return [...whole, unresolvedValues, onTargetValues, offTargetValues, stateOffValues];
 }
 
 const packCount = (count: number) => (count % TENTH === 0 ? (count / TENTH) * 2 : count * 2 + 1);

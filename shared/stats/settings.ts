@@ -1,6 +1,6 @@
 import type { Layout } from './layout';
 
-export const SETTINGS_VERSION = 2;
+export const SETTINGS_VERSION = 3;
 
 /**
  * How far each kind of observable borrows. A concentration is a number of records: what comes from further
@@ -16,10 +16,22 @@ export type ValueSettings = {
   group: number;
   /** The same for the groups of cleared causes: over many checks much alike, a misreading or a fault that comes and goes. */
   clearedGroup: number;
+  /** Records that what the kin of a cause showed is worth to it at most, by level of `Layout.kin`. */
+  kin: [number, number];
+  /** How far what is shown in one state of the unit differs from what is shown in all (checks only). */
+  state: StateSettings;
   /** Between root and category, category and maker, maker and model, model and board. */
   levels: [number, number, number, number];
   /** Between boards that carry the very same part. */
   part: number;
+};
+
+/** In records: what is known apart from a cause's own records in the state is worth at most that many to it. */
+export type StateSettings = {
+  onTarget: number;
+  offTarget: number;
+  /** Pull of a cause off target towards all such causes in the state. */
+  lean: number;
 };
 
 /** Everything that is estimated or chosen, apart from the counts. Plain and serialisable. */
@@ -59,6 +71,8 @@ export function defaultSettings(layout: Layout): Settings {
     cleared: USUAL_CLEARED,
     group: 6,
     clearedGroup: 40,
+    kin: [8, 8],
+    state: { onTarget: 40, offTarget: 13, lean: 13 },
     levels: [100, 100, 60, 60],
     part: 60,
   });

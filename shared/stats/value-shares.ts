@@ -1,8 +1,9 @@
 import { COUNT_UNIT, type Counts } from './counts';
 import { createGroupShares, type GroupShares } from './group-shares';
-import type { Layout } from './layout';
+import { CHECK, type Layout } from './layout';
 import { type LogMoments, logShareMoments } from './log-share-moments';
 import type { Settings, ValueSettings } from './settings';
+import { shareInState, stateCountOf } from './state-shares';
 import { PART_PLACE, stepCounts, type ValueStep, valueSteps } from './value-steps';
 
 /**
@@ -25,6 +26,34 @@ type Input = {
   values: readonly number[];
 };
 
+/** Shares as they stand in one state of the unit, for checks; in an unknown state, and for other observables, as they are. */
+function inState(counts: Counts, input: Input & { plain: ValueShares; state: number }): ValueShares {
+  const { layout } = counts;
+  const { plain, state, observable, values, shares, settings } = input;
+  if (state < 0 || layout.kinds[observable] !== CHECK) return plain;
+  const C = layout.causeCount;
+  const V = values.length;
+  const kind = settings.values[CHECK];
+  const share = Float64Array.from(plain.share);
+  const worths = Float64Array.from(plain.worth);
+  // The unlisted cause has no records of its own, and the observable is not about it.
+  for (let c = 0; c <= C; c += 1) {
+    const on = c < C && layout.onTarget[observable * C + c] === 1;
+    const worth = plain.worth[c] as number;
+    values.forEach((value, i) => {
+      const counted = stateCountOf(counts, { state, cause: c < C ? c : null, observable, value });
+      const known = shareInState(
+        { share: plain.share[c * V + i] as number, worth },
+        counted,
+        { on, offShare: shares.off[value] as number, settings: kind.state },
+      );
+      share[c * V + i] = known.share;
+      worths[c] = known.worth;
+    });
+  }
+  return { share, worth: worths };
+}
+
 /**
  * Shares of values per cause on a device. From far to near every record counts once; what is known so far enters
  * each nearer step as a Dirichlet prior whose strength 1/(1/worth + 1/concentration) is limited by how much devices
@@ -44,8 +73,10 @@ export function valueShares(counts: Counts, { settings, stepsOf, shares, observa
   const counted = new Float64Array(end - first);
   for (let c = 0; c < C; c += 1) {
     const on = layout.onTarget[observable * C + c] === 1;
-    const from = on ? shares.on : shares.off;
-    for (let i = 0; i < V; i += 1) share[c * V + i] = from[values[i] as number] as number;
+    for (let i = 0; i < V; i += 1) {
+      const value = values[i] as number;
+      share[c * V + i] = on ? (shares.on[value] as number) : shares.near(c, value);
+    }
     let worth = factor * ownConcentration(layout, kind, { observable, on });
     for (const step of stepsOf(c)) {
       worth = limitedWorth(worth, step.place, kind);
@@ -108,25 +139,29 @@ export function limitedWorth(worth: number, place: number, limits: { levels: rea
   return 1 / (1 / worth + 1 / limit);
 }
 
-/** Shares of one value (`value`) or of all values of an observable on a device. */
-export type SharesOf = (device: number, observable: number, value?: number) => KnownShares;
+/** Which shares: on a device, of units in a state (-1 where it is not known), of one value or of all values of an observable. */
+export type SharesAsked = { device: number; state: number; observable: number; value?: number };
+export type SharesOf = (asked: SharesAsked) => KnownShares;
 
 /** Value shares by device, computed when first asked for and again once the counts have changed. */
 export function createValueShares(counts: Counts, settings: Settings): SharesOf {
   const { layout } = counts;
   const groups = createGroupShares(counts, settings);
-  const devices = new Map<number, { steps: (ValueStep[] | undefined)[]; known: Map<number, KnownShares> }>();
+  const devices = new Map<number, { steps: (ValueStep[] | undefined)[]; known: Map<number, KnownShares>[] }>();
   let revision = counts.revision;
-  return (device, observable, value) => {
+  return ({ device, state, observable, value }) => {
     if (revision !== counts.revision) {
       devices.clear();
       revision = counts.revision;
     }
-    const here = devices.get(device) ?? { steps: [], known: new Map<number, KnownShares>() };
+    const here = devices.get(device) ?? { steps: [], known: [] };
     devices.set(device, here);
     // Whole tables have negative keys.
     const key = value === undefined ? -1 - observable : (layout.valueStarts[observable] as number) + value;
-    let shares = here.known.get(key);
+    // Only checks depend on the state, so the others are kept once.
+    const known = here.known[layout.kinds[observable] === CHECK ? state + 1 : 0] ?? new Map<number, KnownShares>();
+    here.known[layout.kinds[observable] === CHECK ? state + 1 : 0] = known;
+    let shares = known.get(key);
     if (shares === undefined) {
       const stepsOf = (cause: number) => {
         here.steps[cause] ??= valueSteps(counts, device, cause);
@@ -135,7 +170,8 @@ export function createValueShares(counts: Counts, settings: Settings): SharesOf 
       const every = Array.from({ length: layout.valueCounts[observable] as number }, (_, v) => v);
       const whole = value === undefined || layout.clearing?.[observable] === 1;
       const values = whole ? every : [value];
-      const plain = valueShares(counts, { settings, stepsOf, shares: groups(observable), observable, values });
+      const input = { settings, stepsOf, shares: groups(observable), observable, values };
+      const plain = inState(counts, { ...input, plain: valueShares(counts, input), state });
       const table = clearInFull(layout, { table: plain.share, observable, weight: settings.weights[observable] as number });
       const computed = { share: whole && value !== undefined ? column(table, every.length, value) : table, worth: plain.worth };
       let moments: LogMoments | undefined;
@@ -151,7 +187,7 @@ export function createValueShares(counts: Counts, settings: Settings): SharesOf 
           return moments;
         },
       };
-      here.known.set(key, shares);
+      known.set(key, shares);
     }
     return shares;
   };

@@ -7,11 +7,13 @@ import { type LogMoments, logShareMoments } from './log-share-moments';
 import { posteriorInterval } from './posterior-interval';
 import { mixIn, normaliseLogScores, scoreFindings } from './score';
 import type { Settings } from './settings';
+import { unitState } from './unit-state';
 import { createValueShares } from './value-shares';
 
 /**
  * Weighted, shrunken naive Bayes: P(c | x) proportional to P(c | device) times the product of P(v | c, device)^w, with
- * shares pooled along the device path and over shared parts, and a little of the prior mixed in. Reads the counts as
+ * shares pooled along the device path and over shared parts, and a little of the prior mixed in. What a check shows hangs on
+ * the cause and on the unit's state by its symptoms: one dependence, so that the evidence still adds up finding by finding. Reads the counts as
  * they are when asked; results are kept per device until the counts change.
  */
 export function createEstimator(layout: Layout, counts: Counts, settings: Settings): AdditiveEstimator {
@@ -19,12 +21,14 @@ export function createEstimator(layout: Layout, counts: Counts, settings: Settin
   const priorOf = createPriors(counts, settings);
   const weightOf = (observable: number) => settings.weights[observable] as number;
 
-  const evidence: AdditiveEstimator['evidence'] = (device, findings) =>
-    distinctFindings(layout, findings).map((finding) => ({
+  const evidence: AdditiveEstimator['evidence'] = (device, findings) => {
+    const state = unitState(layout, findings);
+    return distinctFindings(layout, findings).map((finding) => ({
       finding,
-      logLikelihood: sharesOf(device, finding.observable, finding.value).logs(),
+      logLikelihood: sharesOf({ device, state, observable: finding.observable, value: finding.value }).logs(),
       weight: weightOf(finding.observable),
     }));
+  };
   const logScores = (device: number, findings: readonly CodedFinding[]) =>
     scoreFindings({ logPrior: priorOf(device).log, findings: evidence(device, findings) });
   const probabilities = (device: number, findings: readonly CodedFinding[]) =>
@@ -38,11 +42,15 @@ export function createEstimator(layout: Layout, counts: Counts, settings: Settin
     logScores,
     probabilities,
     evidence,
-    outcomeTable: (device, observable) => ({ table: sharesOf(device, observable).share, weight: weightOf(observable) }),
+    outcomeTable: (device, observable, findings = []) => ({
+      table: sharesOf({ device, state: unitState(layout, findings), observable }).share,
+      weight: weightOf(observable),
+    }),
     posterior: (device, findings) => {
       const distinct = distinctFindings(layout, findings);
+      const state = unitState(layout, distinct);
       const terms = distinct.map((finding) => {
-        const { variance, third } = sharesOf(device, finding.observable, finding.value).moments();
+        const { variance, third } = sharesOf({ device, state, ...finding }).moments();
         return { variance, third, weight: weightOf(finding.observable) };
       });
       const probability = probabilities(device, distinct);

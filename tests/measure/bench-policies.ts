@@ -1,4 +1,4 @@
-import type { SimulatedUnit } from '../../seed/world';
+import type { SimulatedUnit, World } from '../../seed/world';
 import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
 import { checkCandidates, poweredDone } from '../../shared/domain/look-up/check-candidates';
 import { type CodedQuestion, readQuestion } from '../../shared/domain/look-up/read-question';
@@ -18,16 +18,23 @@ import type { BenchState, RepairCosts, RepairPolicy, UnitAnswers } from '../../s
 /** Situations weighed when the plan is made anew after every step; the page weighs more. */
 export const REPLAN_EFFORT = 300;
 
-export type PolicyName = 'plan' | 'suggestions' | 'most common first' | 'cheapest first' | 'most likely first';
+/**
+ * The three habits are kindly treated: what they pass over and when they stop goes by the look-up's own probabilities. The
+ * blind ones have the fault rates of the device and no symptoms, as a habit that goes down a list whatever is shown.
+ */
 export const HABITS = ['most common first', 'cheapest first', 'most likely first'] as const;
+export const BLIND_HABITS = ['most common blindly', 'cheapest blindly'] as const;
+export const ADVICE = ['plan', 'first check', 'suggestions'] as const;
+export type PolicyName = (typeof ADVICE)[number] | (typeof HABITS)[number] | (typeof BLIND_HABITS)[number];
 
-export type BenchSetting = { model: CasebookModel; effort?: number };
+/** `truth` gives the plan the exact beliefs of the world instead of the casebook's; the tables stay the casebook's. */
+export type BenchSetting = { model: CasebookModel; effort?: number; truth?: World['truePosterior'] };
 
 /**
  * A bench on which units of one casebook are repaired. Money in hundredths, the hour and the hand-over at the page's defaults; checks
  * and fixes by their place in the vocabulary.
  */
-export function createBench({ model, effort = REPLAN_EFFORT }: BenchSetting) {
+export function createBench({ model, effort = REPLAN_EFFORT, truth }: BenchSetting) {
   const { checks, fixes } = model.coding.vocabulary;
   const options = planOptionsSchema.parse({});
   const cure = memoised(cureChances(model));
@@ -50,9 +57,17 @@ export function createBench({ model, effort = REPLAN_EFFORT }: BenchSetting) {
     return readQuestion(model, question);
   };
 
-  const planMove = (coded: CodedQuestion): PlanMove => {
+  const trueBelief = (board: string, coded: CodedQuestion): Float64Array | null => {
+    if (truth === undefined) return null;
+    const stated = coded.read.findings.map(({ kind, id, value }) => ({ kind, id, value }) as Finding);
+    const posterior = truth(board, stated);
+    return Float64Array.from([...model.coding.causes, ''], (cause) => posterior.get(cause) ?? 0);
+  };
+
+  const planMove = (board: string, coded: CodedQuestion): PlanMove => {
     const { problem, bench } = planProblem(model, coded, { ...options, cure });
-    const plan = planHazardsLater({ ...problem, effort }, ({ kind, index }) =>
+    const posterior = trueBelief(board, coded) ?? problem.posterior;
+    const plan = planHazardsLater({ ...problem, posterior, effort }, ({ kind, index }) =>
       isHazardous(kind === 'check' ? bench.checks[index]!.check : bench.fixes[index]!),
     );
     const step = plan.steps[0];
@@ -84,6 +99,24 @@ export function createBench({ model, effort = REPLAN_EFFORT }: BenchSetting) {
     };
   };
 
+  /** One check, the first that the look-up suggests; then the habit. */
+  const oneCheckThen = (unit: SimulatedUnit, habit: RepairPolicy): RepairPolicy => {
+    let suggested: number | null | undefined;
+    return safely(unit, (state) => {
+      if (suggested === undefined) suggested = suggestedCheck(ask(unit, state));
+      return suggested === null || state.doneChecks.includes(suggested) ? habit(state) : { kind: 'check', index: suggested };
+    });
+  };
+
+  /** Beliefs from the fault rates and from the fixes that failed, the symptoms not looked at. */
+  const blindBelief =
+    (prior: Float64Array, cures: readonly Float64Array[]) =>
+    (state: BenchState): Float64Array => {
+      const belief = prior.map((share, cause) => state.triedFixes.reduce((left, fix) => left * (1 - (cures[fix]![cause] ?? 0)), share));
+      const total = belief.reduce((sum, share) => sum + share, 0);
+      return belief.map((share) => share / total);
+    };
+
   const policies = (unit: SimulatedUnit): Record<PolicyName, RepairPolicy> => {
     const category = model.words.devices.get(unit.board)!.model.category;
     const device = model.coding.deviceOf(unit.board)!;
@@ -96,8 +129,9 @@ export function createBench({ model, effort = REPLAN_EFFORT }: BenchSetting) {
       belief: (state) => model.estimator.probabilities(device, ask(unit, state).findings),
     };
     const likeliest = mostLikelyFirst(habit);
+    const blind = { ...habit, belief: blindBelief(habit.prior, habit.fixes.map((fix) => fix.cure)) };
     return {
-      plan: (state) => planMove(ask(unit, state)),
+      plan: (state) => planMove(unit.board, ask(unit, state)),
       suggestions: (state) => {
         const check = suggestedCheck(ask(unit, state));
         return check === null ? likeliest(state) : { kind: 'check', index: check };
@@ -105,6 +139,9 @@ export function createBench({ model, effort = REPLAN_EFFORT }: BenchSetting) {
       'most common first': safely(unit, mostCommonFirst(habit)),
       'cheapest first': safely(unit, cheapestFirst(habit)),
       'most likely first': safely(unit, likeliest),
+      'first check': oneCheckThen(unit, likeliest),
+      'most common blindly': safely(unit, mostCommonFirst(blind)),
+      'cheapest blindly': safely(unit, cheapestFirst(blind)),
     };
   };
 

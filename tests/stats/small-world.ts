@@ -3,7 +3,8 @@ import { CHECK, type CodedRecord, FIX, type Layout, type RecordedFinding, SYMPTO
 /**
  * A layout small enough to reason about: 4 causes; symptoms 0-2, checks 3-4 (3 about cause 0; 4 about cause 1), fix 5
  * (addresses cause 0). Devices: 0 root; 1, 6 categories; 2, 7 makers; 3, 8 models; boards 4, 5 (of model 3) and 9 (of
- * model 8). Boards 4 and 9 carry the same part for cause 0 (class 0); board 5 another (class 1).
+ * model 8). Symptom 2 shows state 2, symptom 1 state 1; causes 0 and 1 are kin. Boards 4 and 9 carry the same part for cause 0
+ * (class 0); board 5 another (class 1).
  */
 export function smallLayout(): Layout {
   const C = 4;
@@ -27,6 +28,8 @@ export function smallLayout(): Layout {
     partClasses,
     partClassCount: 2,
     workingValues: Int16Array.of(-1, -1, -1, 0, 0, -1),
+    kin: [Int32Array.of(0, 0, 1, -1), Int32Array.of(0, 1, 2, -1)],
+    showsState: Uint8Array.of(0, 1, 2, 0, 0, 0),
   };
 }
 

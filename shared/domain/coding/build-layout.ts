@@ -3,6 +3,7 @@ import type { Cause, Vocabulary } from '../../schemas/vocabulary';
 import { CHECK, FIX, type Layout, SYMPTOM } from '../../stats/layout';
 import type { NamedObservable } from './coding';
 import { type DeviceNode, LEVEL_DEPTHS } from './device-tree';
+import { findHiders } from './find-hiders';
 
 const KINDS = { symptom: SYMPTOM, check: CHECK, fix: FIX } as const;
 
@@ -24,6 +25,8 @@ export function buildLayout(vocabulary: Vocabulary, devices: readonly DeviceNode
     deviceDepths: Uint8Array.from(devices, (node) => LEVEL_DEPTHS[node.level]),
     ...partClasses(vocabulary.causes, devices),
     impossible: impossibleCauses(vocabulary, devices),
+    kin: causeKin(vocabulary),
+    showsState: showsState(vocabulary, observables),
   };
 }
 
@@ -90,4 +93,43 @@ function impossibleCauses(vocabulary: Vocabulary, devices: readonly DeviceNode[]
       }),
     ),
   );
+}
+
+/** Share of all symptoms that a symptom hides, from which on it shows a state: much is hidden, or nearly all is. */
+const STATE_SHARES = [1 / 6, 1 / 2];
+
+/** The state that each symptom shows when present: 2 for one that hides most others (a dead unit), 1 for one that hides many. */
+function showsState(vocabulary: Vocabulary, observables: readonly NamedObservable[]): Uint8Array {
+  const hidden = new Map<string, number>();
+  for (const hiders of findHiders(vocabulary.symptoms).values()) for (const hider of hiders) hidden.set(hider, (hidden.get(hider) ?? 0) + 1);
+  const shareHidden = (id: string) => (hidden.get(id) ?? 0) / vocabulary.symptoms.length;
+  return Uint8Array.from(observables, ({ kind, id }) => (kind === 'symptom' ? STATE_SHARES.filter((least) => shareHidden(id) >= least).length : 0));
+}
+
+/**
+ * Causes by area of the unit, then by part role. A role is of the area that most of the checks aimed at it are of; what a check
+ * clears counts half. Roles that no check is aimed at belong to no area.
+ */
+function causeKin({ causes, checks }: Vocabulary): Int32Array[] {
+  const votes = new Map<string, Map<string, number>>();
+  const vote = (role: string, area: string, by: number) => {
+    const ofRole = votes.get(role) ?? new Map<string, number>();
+    votes.set(role, ofRole.set(area, (ofRole.get(area) ?? 0) + by));
+  };
+  for (const { area, targetRole, clears } of checks) {
+    vote(targetRole, area, 1);
+    for (const role of clears ?? []) if (role !== targetRole) vote(role, area, 0.5);
+  }
+  const areaOf = (role: string) => [...(votes.get(role) ?? [])].reduce((a, b) => (b[1] > a[1] ? b : a), ['', 0])[0];
+  return [numbered(causes.map(({ role }) => areaOf(role))), numbered(causes.map(({ role }) => role))];
+}
+
+/** Numbers for names in the order of their first use; -1 for no name. */
+function numbered(names: readonly string[]): Int32Array {
+  const numbers = new Map<string, number>();
+  return Int32Array.from(names, (name) => {
+    if (name === '') return -1;
+    if (!numbers.has(name)) numbers.set(name, numbers.size);
+    return numbers.get(name) as number;
+  });
 }

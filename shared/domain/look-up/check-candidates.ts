@@ -19,7 +19,7 @@ export function checkCandidates(model: CasebookModel, question: CodedQuestion, b
   return model.coding.vocabulary.checks.flatMap((check) => {
     const observable = model.coding.observableOf('check', check.slug);
     if (observable === undefined || check.retired || done.includes(check.slug)) return [];
-    const { table, weight } = model.estimator.outcomeTable(question.device, observable);
+    const { table, weight } = model.estimator.outcomeTable(question.device, observable, question.findings);
     const candidate: CheckCandidate = {
       table,
       weight,

@@ -129,20 +129,33 @@ function readyFix(fix: PlanFix, costs: Costs): ReadyFix {
 }
 
 function readyCheck(check: PlanCheck, costs: Costs, place: ReadonlyMap<number, number>): ReadyCheck {
-  const { table, values, weight } = check;
-  const rowInformation = new Float64Array(table.length / values);
-  table.forEach((chance, cell) => {
-    if (chance > 0) rowInformation[Math.floor(cell / values)]! += chance * Math.log(chance);
-  });
+  const { table, values } = check;
   const prerequisites = (check.prerequisites ?? []).flatMap((index) => place.get(index) ?? []);
   return {
     ...costs,
     values,
     table,
-    powered: weight === 1 ? table : table.map((chance) => chance ** weight),
-    rowInformation,
+    ...workedTable(check),
     prerequisites,
   };
+}
+
+type WorkedTable = { readonly values: number; readonly weight: number } & Pick<ReadyCheck, 'powered' | 'rowInformation'>;
+
+/** Tables are worked out once: plans are made from the same ones again and again, as a repair goes on. */
+const worked = new WeakMap<Float64Array, WorkedTable>();
+
+function workedTable({ table, values, weight }: CheckTable): Pick<ReadyCheck, 'powered' | 'rowInformation'> {
+  let found = worked.get(table);
+  if (found === undefined || found.values !== values || found.weight !== weight) {
+    const rowInformation = new Float64Array(table.length / values);
+    table.forEach((chance, cell) => {
+      if (chance > 0) rowInformation[Math.floor(cell / values)]! += chance * Math.log(chance);
+    });
+    found = { values, weight, rowInformation, powered: weight === 1 ? table : table.map((chance) => chance ** weight) };
+    worked.set(table, found);
+  }
+  return { powered: found.powered, rowInformation: found.rowInformation };
 }
 
 function byCause(fixes: readonly ReadyFix[], causes: number): ReadyProblem['fixesOf'] {

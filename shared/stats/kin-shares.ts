@@ -1,0 +1,82 @@
+import { COUNT_UNIT, type Counts } from './counts';
+import { readCells } from './sparse-rows';
+
+/** Records of a cause's kin that the observable is not about: with one value, and in all. */
+export type KinCount = { records: number; total: number };
+
+/** What the kin of causes showed of one observable, from all devices. */
+export type KinCounts = {
+  /** Per level of `Layout.kin`, coarse to fine: the kin of the cause without itself. Null where it has none. */
+  of(cause: number, value: number): KinCount[] | null;
+};
+
+/** Sums over kin; a result stays valid until the counts change. */
+export function createKinCounts(counts: Counts): (observable: number) => KinCounts | null {
+  const levels = counts.layout.kin ?? [];
+  let revision = -1;
+  let known = new Map<number, KinCounts>();
+  return (observable) => {
+    if (levels.length === 0) return null;
+    if (revision !== counts.revision) {
+      revision = counts.revision;
+      known = new Map();
+    }
+    let found = known.get(observable);
+    if (found === undefined) {
+      found = kinCounts(counts, levels, observable);
+      known.set(observable, found);
+    }
+    return found;
+  };
+}
+
+function kinCounts(counts: Counts, levels: readonly Int32Array[], observable: number): KinCounts {
+  const { layout } = counts;
+  const C = layout.causeCount;
+  const K = layout.valueCounts[observable] as number;
+  const first = layout.valueStarts[observable] as number;
+  const own = new Float64Array(C * (K + 1));
+  const sums = levels.map(() => new Float64Array((C + 1) * (K + 1)));
+  const counted = new Float64Array(K);
+  for (let c = 0; c < C; c += 1) {
+    // Node 0 is the root, so its rows have the causes' own numbers as keys.
+    const row = counts.nodeRows.get(c);
+    if (row === undefined || layout.onTarget[observable * C + c] === 1) continue;
+    counted.fill(0);
+    readCells(counts.rows, row, { first, end: first + K, into: counted, sign: 1 });
+    for (let v = 0; v < K; v += 1) {
+      const n = (counted[v] as number) / COUNT_UNIT;
+      own[c * (K + 1) + v] = n;
+      own[c * (K + 1) + K] = (own[c * (K + 1) + K] as number) + n;
+    }
+    levels.forEach((groups, level) => {
+      const group = groups[c] as number;
+      const sum = sums[level] as Float64Array;
+      if (group >= 0) for (let v = 0; v <= K; v += 1) sum[group * (K + 1) + v] = (sum[group * (K + 1) + v] as number) + (own[c * (K + 1) + v] as number);
+    });
+  }
+  return {
+    of(cause, value) {
+      const found = levels.flatMap((groups, level): KinCount[] => {
+        const group = groups[cause] as number;
+        if (group < 0) return [];
+        const others = (v: number) => Math.max(0, ((sums[level] as Float64Array)[group * (K + 1) + v] as number) - (own[cause * (K + 1) + v] as number));
+        return [{ records: others(value), total: others(K) }];
+      });
+      return found.length === 0 ? null : found;
+    },
+  };
+}
+
+/**
+ * A share as the kin have it, coarse to fine: each level's own share counts as its records do, limited to what kin are worth
+ * to each other there, against `pull` records of what is known so far.
+ */
+export function leanOnKin(share: number, kin: readonly KinCount[], limits: { worth: readonly number[]; pull: number }): number {
+  let leaned = share;
+  kin.forEach(({ records, total }, level) => {
+    const scale = 1 / (1 + total / (limits.worth[level] as number));
+    leaned = (records * scale + limits.pull * leaned) / (total * scale + limits.pull);
+  });
+  return leaned;
+}
