@@ -89,7 +89,16 @@ export const outsideDiagnosisChecks: Check[] = [
       {
         slug: 'does-not-start',
         label: 'Does not start',
-        synonyms: ['does not start', "doesn't run", 'no start', "won't run", 'dead'],
+        synonyms: [
+          'cartridge not starting',
+          'disk not starting',
+          'tape not starting',
+          'does not start',
+          "doesn't run",
+          'no start',
+          "won't run",
+          'dead',
+        ],
       },
     ],
     workingOutcome: 'passes',

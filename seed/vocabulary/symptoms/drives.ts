@@ -6,6 +6,7 @@ export const drivesSymptoms: Symptom[] = [
     label: 'Disk read errors',
     meaning: 'The drive turns, but files or the directory come back with read errors.',
     synonyms: [
+      'disk not starting',
       'disk read error',
       "can't read disks",
       'read errors',

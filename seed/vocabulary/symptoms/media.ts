@@ -16,6 +16,8 @@ export const mediaSymptoms: Symptom[] = [
       "won't read carts",
       'cart not detected',
       "games don't start",
+      'cartridge not starting',
+      "cartridge won't start",
     ],
     area: 'media-connectors',
     absentPhrases: ['reads cartridges', 'carts load', 'cartridge loads'],
@@ -66,6 +68,7 @@ export const mediaSymptoms: Symptom[] = [
     label: 'Tape load errors',
     meaning: 'Tapes start loading and end in an error, or load only at certain levels.',
     synonyms: [
+      'tape not starting',
       'tape load error',
       "tape won't load",
       'loading error',

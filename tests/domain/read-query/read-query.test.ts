@@ -49,6 +49,12 @@ describe.each(FILES)('readQuery on %s', (name) => {
 });
 
 describe('readQuery', () => {
+  it('tells a medium that does not start from the diagnostic one, and what happens at a touch', () => {
+    expect(findingsOf('cartridge not starting, resets when touched')).toEqual(['cartridge-not-read present', 'changes-when-flexed present']);
+    expect(findingsOf('diag cart not starting')).toEqual(['diagnostic-medium does-not-start']);
+    expect(findingsOf('tape not starting')).toEqual(['tape-load-errors present']);
+  });
+
   it('reads the standing example with nothing unread', () => {
     const result = readQuery('grey screen, clock present', vocabulary, catalogue);
     expect(result.findings.map(({ kind, id, value, text }) => ({ kind, id, value, text }))).toEqual([
