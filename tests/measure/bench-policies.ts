@@ -19,13 +19,12 @@ import type { BenchState, RepairCosts, RepairPolicy, UnitAnswers } from '../../s
 export const REPLAN_EFFORT = 300;
 
 /**
- * The three habits are kindly treated: what they pass over and when they stop goes by the look-up's own probabilities. The
- * blind ones have the fault rates of the device and no symptoms, as a habit that goes down a list whatever is shown.
+ * The three habits are kindly treated: what they pass over and when they stop goes by the look-up's own probabilities. Without
+ * the symptoms they would be no rivals: no fix would seem worth its cost, and nearly every unit would be handed over at once.
  */
 export const HABITS = ['most common first', 'cheapest first', 'most likely first'] as const;
-export const BLIND_HABITS = ['most common blindly', 'cheapest blindly'] as const;
 export const ADVICE = ['plan', 'first check', 'suggestions'] as const;
-export type PolicyName = (typeof ADVICE)[number] | (typeof HABITS)[number] | (typeof BLIND_HABITS)[number];
+export type PolicyName = (typeof ADVICE)[number] | (typeof HABITS)[number];
 
 /** `truth` gives the plan the exact beliefs of the world instead of the casebook's; the tables stay the casebook's. */
 export type BenchSetting = { model: CasebookModel; effort?: number; truth?: World['truePosterior'] };
@@ -108,15 +107,6 @@ export function createBench({ model, effort = REPLAN_EFFORT, truth }: BenchSetti
     });
   };
 
-  /** Beliefs from the fault rates and from the fixes that failed, the symptoms not looked at. */
-  const blindBelief =
-    (prior: Float64Array, cures: readonly Float64Array[]) =>
-    (state: BenchState): Float64Array => {
-      const belief = prior.map((share, cause) => state.triedFixes.reduce((left, fix) => left * (1 - (cures[fix]![cause] ?? 0)), share));
-      const total = belief.reduce((sum, share) => sum + share, 0);
-      return belief.map((share) => share / total);
-    };
-
   const policies = (unit: SimulatedUnit): Record<PolicyName, RepairPolicy> => {
     const category = model.words.devices.get(unit.board)!.model.category;
     const device = model.coding.deviceOf(unit.board)!;
@@ -129,7 +119,6 @@ export function createBench({ model, effort = REPLAN_EFFORT, truth }: BenchSetti
       belief: (state) => model.estimator.probabilities(device, ask(unit, state).findings),
     };
     const likeliest = mostLikelyFirst(habit);
-    const blind = { ...habit, belief: blindBelief(habit.prior, habit.fixes.map((fix) => fix.cure)) };
     return {
       plan: (state) => planMove(unit.board, ask(unit, state)),
       suggestions: (state) => {
@@ -140,8 +129,6 @@ export function createBench({ model, effort = REPLAN_EFFORT, truth }: BenchSetti
       'cheapest first': safely(unit, cheapestFirst(habit)),
       'most likely first': safely(unit, likeliest),
       'first check': oneCheckThen(unit, likeliest),
-      'most common blindly': safely(unit, mostCommonFirst(blind)),
-      'cheapest blindly': safely(unit, cheapestFirst(blind)),
     };
   };
 

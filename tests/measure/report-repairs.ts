@@ -1,4 +1,4 @@
-import { BLIND_HABITS, HABITS, type PolicyName } from './bench-policies';
+import { HABITS, type PolicyName } from './bench-policies';
 
 export type UnitRun = { policy: PolicyName; cured: boolean; minutes: number; partCost: number; steps: string[] };
 export type UnitResult = { unit: number; board: string; cause: string; runs: UnitRun[] };
@@ -26,7 +26,7 @@ export function reportRepairs(world: string, units: readonly UnitResult[]): void
     ] as const;
     console.log(`  ${policy.padEnd(20)}${shown.map(([label, m]) => `${label} ${m.mean.toFixed(1)} ± ${m.error.toFixed(1)}`).join(', ')}`);
   }
-  const habits = [...HABITS, ...BLIND_HABITS].filter((habit) => policies.includes(habit));
+  const habits = HABITS.filter((habit) => policies.includes(habit));
   for (const policy of policies.filter((name) => !habits.includes(name as (typeof habits)[number]))) {
     for (const habit of habits) {
       const minutes = ratio(column(policy, totalMinutes), column(habit, totalMinutes));

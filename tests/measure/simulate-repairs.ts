@@ -16,7 +16,7 @@ import { parseArgs } from 'node:util';
 import { seededRandom } from '../../seed/random';
 import { simulateRepair } from '../../shared/stats/decide/simulate-repair';
 import type { Settings } from '../../shared/stats/settings';
-import { BLIND_HABITS, createBench, HABITS, type PolicyName, REPLAN_EFFORT } from './bench-policies';
+import { createBench, HABITS, type PolicyName, REPLAN_EFFORT } from './bench-policies';
 import { drawBrought } from './draw-brought';
 import { reportRepairs, type UnitResult } from './report-repairs';
 import { casebookOf, fitOn } from './trained-model';
@@ -33,7 +33,7 @@ const { values, positionals } = parseArgs({
     out: { type: 'string' },
     seed: { type: 'string', default: '77' },
     effort: { type: 'string', default: String(REPLAN_EFFORT) },
-    policies: { type: 'string', default: ['plan', 'first check', ...HABITS, ...BLIND_HABITS].join(',') },
+    policies: { type: 'string', default: ['plan', 'first check', ...HABITS].join(',') },
     settings: { type: 'string' },
     truth: { type: 'boolean', default: false },
   },
