@@ -30,6 +30,7 @@ import { serverCaller } from './_trpc/server';
 export const dynamic = 'force-dynamic';
 
 export const metadata: Metadata = {
+  ...(process.env.SITE_URL ? { metadataBase: new URL(process.env.SITE_URL) } : {}),
   title: { default: 'Second Bench', template: '%s · Second Bench' },
   description: 'A shared casebook for people who repair vintage consoles, home computers and the monitors around them.',
 };

@@ -13,6 +13,9 @@ import { readUnfolded, type Unfolded } from './_parts/unfolded';
 import { Trouble } from '../_components/trouble';
 import { serverCaller } from '../_trpc/server';
 
+/** Symptoms that a newcomer is offered. */
+const COMMONEST = 6;
+
 type PageProps = { searchParams: Promise<SearchParams> };
 
 export async function generateMetadata({ searchParams }: PageProps): Promise<Metadata> {
@@ -35,11 +38,17 @@ export default async function LookUpPage({ searchParams }: PageProps) {
       <h1 className="sr-only">Look up a fault</h1>
       <AskForm question={question} groups={data ? deviceGroups(data.catalogue) : []} />
       {trouble ? <Trouble kind={trouble} again={here} /> : null}
-      {data && isBlank(question) ? <FirstVisit cases={data.overview.cases} devices={data.overview.devices} /> : null}
+      {data && isBlank(question) ? <Newcomer cases={data.overview.cases} devices={data.overview.devices} /> : null}
       {data && !isBlank(question) ? <AnswerTo question={question} entries={entries} unfolded={readUnfolded(params)} /> : null}
       <FocusAnswer address={here} />
     </>
   );
+}
+
+async function Newcomer({ cases, devices }: { cases: number; devices: number }) {
+  const { value: lines } = await attempt(() => serverCaller().browse.listSymptoms());
+  const seen = (lines ?? []).filter((line) => line.cases > 0).sort((a, b) => b.cases - a.cases);
+  return <FirstVisit cases={cases} devices={devices} common={seen.slice(0, COMMONEST)} />;
 }
 
 async function loadAskData() {

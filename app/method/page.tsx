@@ -7,6 +7,7 @@ import { MethodCauses } from './_parts/method-causes';
 import { MethodChoices } from './_parts/method-choices';
 import { MethodEvaluation } from './_parts/method-evaluation';
 import { MethodLimits } from './_parts/method-limits';
+import { MethodPages } from './_parts/method-pages';
 
 export const metadata: Metadata = { title: 'How it is counted' };
 
@@ -25,6 +26,7 @@ export default async function MethodPage() {
       ) : null}
       <MethodCauses />
       <MethodChoices />
+      <MethodPages />
       <MethodEvaluation evaluation={method?.evaluation ?? null} />
       <MethodLimits />
     </div>

@@ -10,6 +10,13 @@ export function MethodLimits() {
         </li>
         <li>A unit is taken to have one fault. Two faults at once can point to a third that is not there.</li>
         <li>A reading can be wrong, and so can a record. A finding that fits nothing else is worth taking again.</li>
+        <li>
+          Symptoms that nobody wrote down are not recorded, not absent: “in 148 of 4,200 cases” is the least that it can be.
+        </li>
+        <li>
+          Who repairs what, and how, changes over the years and from bench to bench. The figures take all cases together, old and
+          new.
+        </li>
         <li>A chance is a chance: of ten units at 30%, three had this cause and seven did not.</li>
         <li>
           A fix that worked for others worked together with what they had checked before. The figures do not say that it works
