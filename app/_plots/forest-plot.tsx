@@ -64,7 +64,8 @@ function Row({ row, href, most, line, whole = false }: RowProps) {
       </th>
       <td className="plot-share">{row.tried === 0 ? '–' : formatPercent(row.estimate)}</td>
       <td className="plot-counts">
-        {triedWords(row)} <span className="soft">({formatPercentRange(row.low, row.high)})</span>
+        {triedWords(row)}{' '}
+        {row.tried === 0 ? null : <span className="soft">({formatPercentRange(row.low, row.high)})</span>}
       </td>
     </tr>
   );
@@ -72,6 +73,7 @@ function Row({ row, href, most, line, whole = false }: RowProps) {
 
 function Mark({ row, most, line, whole = false }: Omit<RowProps, 'href'>) {
   const place = percentScale(1);
+  if (row.tried === 0) return null;
   const shape = whole ? symbol(symbolDiamond2, 130) : symbol(symbolSquare, 24 + 116 * (row.tried / most));
   return (
     <svg width="100%" height={HEIGHT} aria-hidden="true" focusable="false">

@@ -1,4 +1,6 @@
 import { TRPCError } from '@trpc/server';
+import { getHTTPStatusCodeFromError } from '@trpc/server/http';
+import { isAppError } from '../../shared/errors';
 import { slugSchema } from '../../shared/schemas/terms';
 import { getEnv } from '../env';
 import { problem } from '../http-api/problem';
@@ -51,6 +53,9 @@ export async function serveFeed({ kind, slug, headers }: { kind: string; slug: s
     });
   } catch (error) {
     if (error instanceof TRPCError && error.code === 'NOT_FOUND') return problem(404, { detail: 'There is no such feed.' });
+    if (error instanceof TRPCError && isAppError(error.cause)) {
+      return problem(getHTTPStatusCodeFromError(error), { detail: error.cause.message, code: error.cause.code });
+    }
     throw error;
   }
 }

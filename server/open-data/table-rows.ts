@@ -1,7 +1,6 @@
 import type { CaseRecord } from '../../shared/schemas/case';
 import type { Vocabulary } from '../../shared/schemas/vocabulary';
 import type { DeviceCatalogue } from '../../shared/schemas/device';
-import { AppError } from '../../shared/errors';
 import { csvCells } from '../cli/case-files/csv-cells';
 import type { Db } from '../db';
 import { streamCases } from '../repositories/case-repository';
@@ -65,10 +64,10 @@ async function* workingRows(db: Db): AsyncGenerator<Row> {
   }
 }
 
+/** No rows where no device is stored yet. */
 async function* fromCatalogue(db: Db, rowsOf: (catalogue: DeviceCatalogue) => Row[]): AsyncGenerator<Row> {
   const catalogue = await findCatalogue(db);
-  if (catalogue === null) throw new AppError('casebook-empty');
-  yield* rowsOf(catalogue);
+  if (catalogue !== null) yield* rowsOf(catalogue);
 }
 
 async function* fromVocabulary(db: Db, rowsOf: (vocabulary: Vocabulary) => Row[]): AsyncGenerator<Row> {

@@ -119,6 +119,16 @@ describe('the data package', () => {
     expect(rowsOf('case-causes').length).toBe(37);
   });
 
+  it('is whole, with tables of heads alone, where nothing is stored yet', async () => {
+    const { db } = testDatabase();
+    const folder = newFolder();
+    expect(await writePackage(db, folder)).toBe(true);
+    for (const table of PACKAGE_TABLES) {
+      const text = readFileSync(join(folder, `${table.name}.csv`), 'utf8');
+      expect(text).toBe(`${table.fields.map((field) => field.name).join(',')}\n`);
+    }
+  });
+
   it('leaves a folder alone that holds something', async () => {
     const { db, folder } = await written([]);
     expect(await writePackage(db, folder)).toBe(false);
