@@ -8,7 +8,7 @@ import { createSqliteEngine } from './sqlite-fts';
 const POLL_MS = 500;
 
 /** The bundler may load this module several times in one process; the indexes are opened once. */
-const kept = globalThis as typeof globalThis & { secondBenchSearch?: CaseSearch };
+const kept = globalThis as typeof globalThis & { secondBenchSearch?: CaseSearch; secondBenchSearchFailed?: boolean };
 
 /** Opens the indexes that the settings name. The SQLite one stands beside the database. Whoever calls this closes it. */
 export function openSearch(db: Db, env: Pick<Env, 'databaseFile' | 'meilisearch'>): CaseSearch {
@@ -19,6 +19,17 @@ export function openSearch(db: Db, env: Pick<Env, 'databaseFile' | 'meilisearch'
     now: Date.now,
     onTrouble: (error) => console.warn('The search server does not answer; SQLite answers until it does.', error),
   });
+}
+
+/** Has the indexes follow the change feed from the first request on; where they cannot be opened, searches say so. */
+export function startSearch(db: Db): void {
+  if (kept.secondBenchSearch !== undefined || kept.secondBenchSearchFailed) return;
+  try {
+    getSearch(db);
+  } catch (error) {
+    kept.secondBenchSearchFailed = true;
+    console.error('The search index cannot be opened; everything but the search goes on.', error);
+  }
 }
 
 /** The process's one search. From the first call on it follows the change feed by itself. */

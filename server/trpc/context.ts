@@ -6,7 +6,7 @@ import { type Db, getDb } from '../db';
 import { getEnv } from '../env';
 import { photoFolderOf } from '../photos/photo-files';
 import type { CaseSearch } from '../search/case-search';
-import { getSearch } from '../search/current-search';
+import { getSearch, startSearch } from '../search/current-search';
 import { type RequestFacts, requestFacts } from './request-facts';
 
 /** What every procedure gets. The casebook is loaded by the first that asks for it. */
@@ -35,6 +35,7 @@ export async function createContext(headers: Headers, setCookie: (cookie: string
   const env = getEnv();
   const request = requestFacts(headers, env);
   const photoFolder = photoFolderOf(env.databaseFile);
+  startSearch(db);
   const actor = await findActor(db, headers);
   return { db, casebook: () => getCasebook(db), search: () => getSearch(db), actor, request, photoFolder, setCookie };
 }
