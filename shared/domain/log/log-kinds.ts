@@ -10,6 +10,8 @@ export const LOG_KINDS = {
   'case-corrected': 'A published case was corrected',
   'case-reported': 'A published case was reported',
   'report-settled': 'A report about a case was settled',
+  'afterwards-accepted': 'A report of how a repair held was accepted',
+  'afterwards-declined': 'A report of how a repair held was declined',
   'unit-accepted': 'Readings of a working unit were accepted',
   'unit-declined': 'Readings of a working unit were declined',
   'unit-retracted': 'Readings of a working unit were taken back',

@@ -1,3 +1,4 @@
+import { randomKey } from '../../../server/ids';
 import { describe, expect, it } from 'vitest';
 import { deleteAccount } from '../../../server/accounts/account-data';
 import { insertLink } from '../../../server/repositories/submission-links';
@@ -35,8 +36,8 @@ describe('whose evidence it is', () => {
 
   it('stays in its bin after links were cut or the account deleted, and nothing says whose it was', async () => {
     const { db, cases, device } = await oneDevice(6);
-    await cutLink(db, { id: 'ann', role: 'contributor' }, cases[0]?.id ?? '');
-    await cutLink(db, { id: 'ann', role: 'contributor' }, cases[1]?.id ?? '');
+    await cutLink(db, { id: 'ann', role: 'contributor' }, cases[0]?.id ?? '', randomKey);
+    await cutLink(db, { id: 'ann', role: 'contributor' }, cases[1]?.id ?? '', randomKey);
     expect(await device()).toMatchObject({ bin: 2, isFrozen: true, isHigh: true });
     await deleteAccount(db, 'ann');
     expect(await device()).toMatchObject({ bin: 2, isFrozen: true, isHigh: true });
