@@ -33,7 +33,7 @@ describe('addCase and retractCase', () => {
       }),
       { numRuns: 25, seed: 3 },
     );
-  });
+  }, 60_000);
 
   it('count a case once, however often it is added, and nothing for one that is not in', () => {
     const model = smallModel([plainCase(1)]);
