@@ -15,6 +15,9 @@ export type ValueShares = { share: Float64Array; worth: Float64Array };
 /** The same of one value or all, and when asked for the logarithms of the shares and what is not known about them. Kept: read, never change. */
 export type KnownShares = ValueShares & { logs: () => Float64Array; moments: () => LogMoments };
 
+/** Devices whose shares are kept: two to four megabytes each where causes and checks are hundreds. */
+const DEVICES_KEPT = 16;
+
 /** A check all but ignored is not sharpened beyond this. */
 const LEAST_CLEARING_WEIGHT = 0.5;
 
@@ -143,7 +146,7 @@ export function limitedWorth(worth: number, place: number, limits: { levels: rea
 export type SharesAsked = { device: number; state: number; observable: number; value?: number };
 export type SharesOf = (asked: SharesAsked) => KnownShares;
 
-/** Value shares by device, computed when first asked for and again once the counts have changed. */
+/** Value shares by device, computed when first asked for and again once the counts have changed; kept for the devices asked about last. */
 export function createValueShares(counts: Counts, settings: Settings): SharesOf {
   const { layout } = counts;
   const groups = createGroupShares(counts, settings);
@@ -155,7 +158,11 @@ export function createValueShares(counts: Counts, settings: Settings): SharesOf 
       revision = counts.revision;
     }
     const here = devices.get(device) ?? { steps: [], known: [] };
+    // A map lists its entries in the order in which they were put: the first is the device not asked about longest.
+    devices.delete(device);
     devices.set(device, here);
+    const [oldest] = devices.keys();
+    if (devices.size > DEVICES_KEPT && oldest !== undefined) devices.delete(oldest);
     // Whole tables have negative keys.
     const key = value === undefined ? -1 - observable : (layout.valueStarts[observable] as number) + value;
     // Only checks depend on the state, so the others are kept once.
