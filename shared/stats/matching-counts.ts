@@ -49,9 +49,16 @@ export function matchingCounts(index: RecordIndex, findings: readonly QueryFindi
   };
 }
 
-type Tally = { records: number; causeNotFound: number; byCause: Int32Array; byProof: Int32Array };
+/** Records by their causes, those without a cause, and `byProof[c * 4 + proof]`. */
+export type CauseTally = { records: number; causeNotFound: number; byCause: Int32Array; byProof: Int32Array };
 
-function createTally({ causeCount }: Layout): Tally {
+/** Only the records below a device node (any unless given) that carry every finding; quicker than all of `matchingCounts`. */
+export function countMatching(index: RecordIndex, findings: readonly QueryFinding[], device = 0): CauseTally {
+  const stated = distinctFindings(index.layout, findings.filter((f) => f.implied !== true));
+  return stated.length === 0 ? allBelow(index, device) : tallyMatching(index, stated, nodesBelow(index.layout, device));
+}
+
+function createTally({ causeCount }: Layout): CauseTally {
   return { records: 0, causeNotFound: 0, byCause: new Int32Array(causeCount), byProof: new Int32Array(causeCount * PROOFS) };
 }
 
@@ -64,7 +71,7 @@ export function nodesBelow({ deviceParents }: Layout, device: number): Uint8Arra
   return below;
 }
 
-function allBelow(index: RecordIndex, device: number): Tally {
+function allBelow(index: RecordIndex, device: number): CauseTally {
   devicePath(index.layout, device);
   const C = index.layout.causeCount;
   const byProof = index.proofs.slice(device * C * PROOFS, (device + 1) * C * PROOFS);
@@ -76,7 +83,7 @@ function allBelow(index: RecordIndex, device: number): Tally {
   return { records: index.total[device] as number, causeNotFound: index.unresolved[device] as number, byCause, byProof };
 }
 
-function tallyMatching(index: RecordIndex, findings: readonly CodedFinding[], below: Uint8Array): Tally {
+function tallyMatching(index: RecordIndex, findings: readonly CodedFinding[], below: Uint8Array): CauseTally {
   const { rows } = scratchOf(index);
   const lists = findings.map((finding) => index.byValue[flatValue(index.layout, finding)]).filter((list) => list !== undefined);
   const count = intersectLists(lists, rows);
@@ -89,7 +96,7 @@ function tallyMatching(index: RecordIndex, findings: readonly CodedFinding[], be
 }
 
 /** Rows that carry another value of an observable asked about and not the one asked for; each once. */
-function tallyContradicting(index: RecordIndex, findings: readonly CodedFinding[], below: Uint8Array): Tally {
+function tallyContradicting(index: RecordIndex, findings: readonly CodedFinding[], below: Uint8Array): CauseTally {
   const { rows, mark } = scratchOf(index);
   const tally = createTally(index.layout);
   let met = 0;
@@ -115,7 +122,7 @@ function tallyContradicting(index: RecordIndex, findings: readonly CodedFinding[
   return tally;
 }
 
-function tallyRow(index: RecordIndex, row: number, tally: Tally): void {
+function tallyRow(index: RecordIndex, row: number, tally: CauseTally): void {
   tally.records += 1;
   const first = index.firstCause[row] as number;
   if (first === NO_CAUSE) {
@@ -128,7 +135,7 @@ function tallyRow(index: RecordIndex, row: number, tally: Tally): void {
   if ((labels & SEVERAL_CAUSES) !== 0) forEachFurtherCause(index, row, (cause) => count(tally, cause, proof));
 }
 
-function count({ byCause, byProof }: Tally, cause: number, proof: number): void {
+function count({ byCause, byProof }: CauseTally, cause: number, proof: number): void {
   byCause[cause] = (byCause[cause] as number) + 1;
   byProof[cause * PROOFS + proof] = (byProof[cause * PROOFS + proof] as number) + 1;
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CodedRecord } from '../../shared/stats/layout';
-import { matchingCounts, type QueryFinding } from '../../shared/stats/matching-counts';
+import { countMatching, matchingCounts, type QueryFinding } from '../../shared/stats/matching-counts';
 import { addToIndex, createRecordIndex, retractFromIndex } from '../../shared/stats/record-index';
 import { arbitraryRecord } from './arbitrary-record';
 import { recorded, recordOf, smallLayout } from './small-world';
@@ -48,6 +48,7 @@ describe('matchingCounts', () => {
           matchingByCause: [...counted.byCause.matching],
           compatibleByCause: [...counted.byCause.compatible],
         }).toEqual(naive(kept, findings));
+        expect([...countMatching(index, findings).byCause]).toEqual([...counted.byCause.matching]);
         const below = matchingCounts(index, findings, 3);
         expect(below.total).toBe(kept.filter((r) => [3, 4, 5].includes(r.device)).length);
       }),

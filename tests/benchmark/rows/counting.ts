@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3';
 import type { CasebookModel } from '../../../shared/domain/casebook/casebook-model';
 import type { CodedFinding } from '../../../shared/stats/layout';
-import { matchingCounts } from '../../../shared/stats/matching-counts';
+import { countMatching } from '../../../shared/stats/matching-counts';
 import { rankSimilar } from '../../../shared/stats/rank-similar';
 import { type RecordIndex, readRow } from '../../../shared/stats/record-index';
 import { fasterRow, paired, type Row } from '../run/measure';
@@ -45,11 +45,11 @@ export function matchingRow({ index }: CasebookModel, db: Database.Database, rou
     return join.all(flats[1], flats[2], flats[3], flats[0]) as [number | null, number][];
   };
   for (const question of questions) {
-    const counted = matchingCounts(index, question).byCause.matching;
+    const counted = countMatching(index, question).byCause;
     for (const [cause, n] of ask(question)) if (cause !== null && counted[cause] !== n) throw new Error('The two ways count differently.');
   }
   const head = { id: 'matching', work: `matching counts by cause, 4 findings, ${label(index)}`, alternative: 'best indexed SQL join in SQLite' };
-  return fasterRow(head, paired(questions, (q) => matchingCounts(index, q), ask), { atLeast: 40 });
+  return fasterRow(head, paired(questions, (q) => countMatching(index, q), ask), { atLeast: 40 });
 }
 
 /** The most similar records beside one statement over the same tables. */
