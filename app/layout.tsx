@@ -19,6 +19,7 @@ import './_styles/casebook.css';
 import './_styles/plan.css';
 import './_styles/account.css';
 import './_styles/print.css';
+import { isAtLeast } from '../shared/domain/can/role';
 import { FigureDefs } from './_components/figure-defs';
 import { SiteFooter } from './_components/site-footer';
 import { SiteHeader } from './_components/site-header';
@@ -54,7 +55,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
           Skip to the page
         </a>
         <FigureDefs />
-        <SiteHeader demo={await isDemo()} name={account?.name ?? null} />
+        <SiteHeader demo={await isDemo()} name={account?.name ?? null} mayReview={account !== null && isAtLeast(account.role, 'moderator')} />
         <main id="main" tabIndex={-1}>
           {children}
         </main>

@@ -6,6 +6,7 @@ import { getEnv } from '../server/env';
 import { caseIdFrom, randomCaseId } from '../server/ids';
 import { saveCatalogue } from '../server/repositories/catalogue-repository';
 import { appendEvent, hasEvent } from '../server/repositories/event-log-repository';
+import { listCases } from '../server/repositories/case-repository';
 import { insertCases } from '../server/repositories/insert-cases';
 import { saveVocabulary } from '../server/repositories/save-vocabulary';
 import { findNewestSettings } from '../server/repositories/model-settings-repository';
@@ -14,6 +15,7 @@ import { catalogue } from './catalogue';
 import { demoWorld } from './demo-world';
 import { seededRandom } from './random';
 import { vocabulary } from './vocabulary';
+import { seedWaiting } from './waiting/seed-waiting';
 
 const SEED = 20_261_101;
 const CASES = 4_200;
@@ -46,6 +48,12 @@ async function seedDemo(db: Db): Promise<void> {
   await appendEvent(db, { id: idsFrom(`event ${SEED}`)(), at: new Date(), kind: 'seed', actor: 'seed', detail });
 }
 
+/** Submissions for the demo's moderator to work through. */
+async function addWaiting(db: Db): Promise<number> {
+  const accepted = await listCases(db, { status: 'accepted', take: 1_000 });
+  return seedWaiting(db, { seed: SEED, newId: idsFrom(`waiting ${SEED}`), accepted, now: new Date() });
+}
+
 const db = createDb(getEnv().databaseUrl);
 try {
   await db.$transaction((tx) => saveVocabulary(tx, vocabulary), { timeout: 60_000 });
@@ -62,6 +70,8 @@ try {
   if (await hasEvent(db, 'seed')) {
     const added = await addDemoAccounts(db);
     if (added > 0) console.log(`Added ${added} demo accounts; the sign-in page names them.`);
+    const waiting = await db.$transaction((tx) => addWaiting(tx), { timeout: 60_000, maxWait: 30_000 });
+    if (waiting > 0) console.log(`Added ${waiting} submissions that wait for review.`);
   }
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);

@@ -10,6 +10,12 @@ export function formatPercent(share: number): string {
   return `${Math.round(share * 100)}%`;
 }
 
+/** A share of 0 to 1 to a tenth of a percent, for what moves by little; what is not nought never reads as nought. */
+export function formatPercentFine(share: number): string {
+  if (share > 0 && share < 0.0005) return '<0.1%';
+  return `${(share * 100).toFixed(1)}%`;
+}
+
 /** An interval of shares: `29–48%`. */
 export function formatPercentRange(low: number, high: number): string {
   return `${Math.round(low * 100)}–${Math.round(high * 100)}%`;

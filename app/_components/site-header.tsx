@@ -10,10 +10,12 @@ type SiteHeaderProps = {
   demo: boolean;
   /** Who is signed in; null for nobody. */
   name: string | null;
+  /** Whether they look at what others send in. */
+  mayReview: boolean;
 };
 
 /** Name, ways to the other pages and to the account, and in the demo the notice that all of it is invented. */
-export function SiteHeader({ demo, name }: SiteHeaderProps) {
+export function SiteHeader({ demo, name, mayReview }: SiteHeaderProps) {
   return (
     <header className="site-header">
       <div className="site-bar">
@@ -31,6 +33,7 @@ export function SiteHeader({ demo, name }: SiteHeaderProps) {
         </nav>
         <SiteSearch />
         <nav aria-label="Account" className="site-account">
+          {mayReview ? <NavLink href="/review">Review</NavLink> : null}
           {name === null ? <NavLink href="/sign-in">Sign in</NavLink> : <NavLink href="/account">{name}</NavLink>}
         </nav>
       </div>

@@ -93,6 +93,17 @@ export async function countQueue(db: Db, now: Date) {
   };
 }
 
+/** Ids of the cases of a model that wait, but for the one named; `most` of them, the oldest first. */
+export async function listWaitingOfModel(db: Db, modelSlug: string, { not, most }: { not: string; most: number }): Promise<string[]> {
+  const rows = await db.waitingCase.findMany({
+    where: { caseId: { not }, case: { modelSlug } },
+    orderBy: [{ since: 'asc' }, { caseId: 'asc' }],
+    take: most,
+    select: { caseId: true },
+  });
+  return rows.map((row) => row.caseId);
+}
+
 function caseFilter({ device, marks, newcomer, words }: QueueFilter): Prisma.CaseFileWhereInput {
   return {
     AND: [

@@ -1,8 +1,10 @@
 import type { Actor } from '../../shared/domain/can/can';
 import { draftOfContent } from '../../shared/domain/submission/draft-of-content';
+import { isAtLeast } from '../../shared/domain/can/role';
+import { moverOf } from '../../shared/domain/submission/next-status';
 import { AppError } from '../../shared/errors';
-import { PROPOSAL_KINDS, type ProposalKind } from '../../shared/schemas/submission';
-import type { CaseStatus } from '../../shared/schemas/case';
+import { type DraftDocument, PROPOSAL_KINDS, type ProposalKind } from '../../shared/schemas/submission';
+import type { CaseRecord, CaseStatus } from '../../shared/schemas/case';
 import { PHOTO_LIMITS } from '../../shared/schemas/photo';
 import type { Db } from '../db';
 import { copyPhotoFiles } from '../photos/photo-files';
@@ -52,13 +54,8 @@ export async function startChanges(place: PhotoPlace, input: ChangeInput & { new
     requireMove(actor, 'save', status);
     const there = await findDraftOfCase(tx, actor.id, id);
     if (there !== null) return there.id;
-    const proposals = (await listProposals(tx, id)).map((p) => ({ ...p, kind: kindOf(p.kind) }));
-    const document = draftOfContent(content, proposals, newId);
     const photos = (await listPhotosOfCase(tx, id)).map((photo) => ({ ...photo, from: photo.id, id: newId() }));
-    document.photos = photos.map((photo) => ({ id: photo.id, alt: photo.alt }));
-    // What was kept last time need not be settled again.
-    const texts: Record<string, string> = { narrative: content.narrative, ...proposalTexts(proposals), ...altTexts(photos) };
-    document.kept = (await listMarks(tx, id)).map(({ field, start, end }) => (texts[field] ?? '').slice(start, end));
+    const document = await draftOfStored(tx, { id, content, photos }, newId);
     const draft = { id: newId(), document: JSON.stringify(document), caseId: id, updatedAt: now };
     await insertDraft(tx, actor.id, draft);
     for (const { from, id: to, alt, width, height } of photos) {
@@ -70,12 +67,30 @@ export async function startChanges(place: PhotoPlace, input: ChangeInput & { new
   });
 }
 
+type Stored = Pick<CaseRecord, 'id' | 'content'> & { photos: readonly { id: string; alt: string }[] };
+
+/** A stored case as the form shows it, with these photos, the words proposed with it and the details that were kept. */
+export async function draftOfStored(db: Db, { id, content, photos }: Stored, newKey: () => string): Promise<DraftDocument> {
+  const proposals = (await listProposals(db, id)).map((p) => ({ ...p, kind: kindOf(p.kind) }));
+  const document = draftOfContent(content, proposals, newKey);
+  document.photos = photos.map((photo) => ({ id: photo.id, alt: photo.alt }));
+  // What was kept last time need not be settled again.
+  const texts: Record<string, string> = { narrative: content.narrative, ...proposalTexts(proposals), ...altTexts(photos) };
+  document.kept = (await listMarks(db, id)).map(({ field, start, end }) => (texts[field] ?? '').slice(start, end));
+  return document;
+}
+
 /**
- * Cuts the link between a case and who posted it. It is final: nothing that is stored can restore it. Returns a new key to report with, the only tie that is left, which
- * whoever posted it holds alone.
+ * Cuts the link between a case and who posted it. It is final: nothing that is stored can restore it. Returns a new key
+ * to report with, the only tie that is left, which whoever posted it holds alone. A moderator's own case that is still to
+ * be decided keeps its link: without it, they could decide on it themselves.
  */
 export function cutLink(db: Db, actor: Actor, id: string, newKey: () => string): Promise<{ key: string }> {
   return inTransaction(db, async (tx) => {
+    const { status } = await getOwnCase(tx, actor, id);
+    if (isAtLeast(actor.role, 'moderator') && moverOf(status, 'decline') !== null) {
+      throw new AppError('move-not-possible', { detail: 'Withdraw it first: without the link you could review it yourself.' });
+    }
     await freezeConcentration(tx, actor.id);
     if (!(await deleteLink(tx, id, actor.id))) throw new AppError('submission-not-found');
     await deleteDraftsOfCase(tx, id);

@@ -9,6 +9,7 @@ import type { Db } from '../db';
 import { readPhotoFile } from '../photos/photo-files';
 import { listReportsOf } from '../repositories/after-repository';
 import { findCase } from '../repositories/case-repository';
+import { listRevisions } from '../repositories/case-revisions';
 import { listProposals, type StoredProposal } from '../repositories/submission-contents';
 import { listPhotosOfCase, listPhotosOfDraft } from '../repositories/photo-repository';
 import { listDrafts } from '../repositories/submission-drafts';
@@ -16,6 +17,7 @@ import { listStatusChanges, type StatusChange } from '../repositories/submission
 import { listPosted } from '../repositories/submission-links';
 import { REMOVABLE } from './submit-changes';
 import type { PhotoPlace } from './photo-tidy';
+import { type RevisionDiff, revisionDiffs } from './review/revision-diffs';
 
 /** A draft on its owner's list. `caseId`: the case whose changes it holds. */
 export type DraftLine = {
@@ -27,8 +29,15 @@ export type DraftLine = {
   steps: number;
 };
 
-/** A submission on its owner's list, with how it came to stand where it does and what can be done. */
-export type SubmissionLine = { view: CaseView; history: StatusChange[]; proposals: StoredProposal[]; may: CaseEvent[]; mayRemove: boolean };
+/** A submission on its owner's list, with how it came to stand where it does, what a moderator edited, and what can be done. */
+export type SubmissionLine = {
+  view: CaseView;
+  history: StatusChange[];
+  proposals: StoredProposal[];
+  may: CaseEvent[];
+  mayRemove: boolean;
+  edits: RevisionDiff[];
+};
 
 /** Everything that an account is writing or has posted and is still linked to. */
 export async function listMine(db: Db, model: CasebookModel, actor: Actor) {
@@ -40,6 +49,7 @@ export async function listMine(db: Db, model: CasebookModel, actor: Actor) {
       view: caseView(model.words, record),
       history: await listStatusChanges(db, id),
       proposals: await listProposals(db, id),
+      edits: revisionDiffs(model, await listRevisions(db, id)).filter(({ writer }) => writer === 'moderator'),
       may: CASE_EVENTS.filter((event) => mayMove(actor, event, { status: record.status, ownerId: actor.id })),
       mayRemove: REMOVABLE.includes(record.status),
     });

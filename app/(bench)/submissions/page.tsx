@@ -9,6 +9,7 @@ import { OwnUnits } from './_parts/own-units';
 import { SubmissionLine } from './_parts/submission-line';
 import '../../_styles/account.css';
 import '../post/post.css';
+import '../review/review.css';
 
 export const metadata: Metadata = { title: 'Your submissions', robots: { index: false } };
 

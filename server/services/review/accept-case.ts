@@ -1,16 +1,16 @@
-import type { LogKind } from '../../../shared/domain/log/log-kinds';
+import type { Prisma } from '../../../prisma/generated/client';
 import { checkContent } from '../../../shared/domain/casebook/check-content';
 import type { CasebookModel } from '../../../shared/domain/casebook/casebook-model';
+import type { LogKind } from '../../../shared/domain/log/log-kinds';
 import type { CaseContent, CaseRecord } from '../../../shared/schemas/case';
 import type { DecisionOutcome } from '../../../shared/schemas/review';
 import type { DraftDocument } from '../../../shared/schemas/submission';
-import { contentHash } from '../../content-hash';
 import type { Db } from '../../db';
 import { keepRevision } from '../../repositories/case-revisions';
 import { replaceContent, replaceReviewNotes } from '../../repositories/submission-contents';
 import { checkDocument } from '../submit-check';
 import { inTransaction } from '../submit-transaction';
-import { logDecision } from './log-decision';
+import { appendLog } from '../log/append-log';
 import { moveCase, monthOf } from './move-case';
 import { type DecisionInput, requireDecision } from './require-decision';
 import { settleAll } from './settle-report';
@@ -55,8 +55,8 @@ export function correctCase(db: Db, model: CasebookModel, input: EditedInput): P
     await moveCase(tx, record, { event: 'correct', now: input.now, reason: input.text });
     await settleAll(tx, { ...input, settledAs: 'corrected' });
     const { actor, id, now } = input;
-    const detail = { content: contentHash(checked.content), revision: checked.revision };
-    await logDecision(tx, { kind: 'case-corrected', actorId: actor.id, now, subject: { kind: 'case', id }, detail });
+    const detail = { revision: checked.revision };
+    await appendLog(tx, { kind: 'case-corrected', actorId: actor.id, at: now, subject: { kind: 'case', id }, detail });
     return { status: 'done' };
   });
 }
@@ -71,15 +71,15 @@ async function publish(
   const days = await waitedDays(tx, id, now);
   const revision = await keepRevision(tx, id, { content: record.content, writer: 'contributor', month: monthOf(now) });
   await moveCase(tx, record, { event: 'accept', now, reason: how.reason });
-  const detail = { content: contentHash(record.content), revision, waitedDays: days };
-  await logDecision(tx, { kind: how.kind, actorId: actor.id, now, subject: { kind: 'case', id }, detail });
+  const detail = { revision, waitedDays: days };
+  await appendLog(tx, { kind: how.kind, actorId: actor.id, at: now, subject: { kind: 'case', id }, detail });
 }
 
 type Rewritten = { content: CaseContent; revision: number };
 
 /** Puts what a form means in place of a case's content, both kept as revisions. */
 async function rewrite(
-  tx: Db,
+  tx: Prisma.TransactionClient,
   model: CasebookModel,
   { id, status, content }: CaseRecord,
   { document, now }: EditedInput,

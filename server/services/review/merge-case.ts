@@ -3,7 +3,7 @@ import type { Db } from '../../db';
 import { findCase } from '../../repositories/case-repository';
 import { linkSecondReport } from '../../repositories/second-reports';
 import { inTransaction } from '../submit-transaction';
-import { logDecision } from './log-decision';
+import { appendLog } from '../log/append-log';
 import { moveCase } from './move-case';
 import { type DecisionInput, requireDecision } from './require-decision';
 import { waitedDays } from './waited-days';
@@ -20,8 +20,8 @@ export function mergeCase(db: Db, input: DecisionInput & { into: string }): Prom
     const days = await waitedDays(tx, id, now);
     await moveCase(tx, record, { event: 'merge', now, reason: `It tells the same repair as case ${into}.` });
     await linkSecondReport(tx, id, into);
-    const detail = { into, waitedDays: days };
-    await logDecision(tx, { kind: 'case-merged', actorId: actor.id, now, subject: { kind: 'case', id }, detail });
+    const detail = { waitedDays: days };
+    await appendLog(tx, { kind: 'case-merged', actorId: actor.id, at: now, subject: { kind: 'case', id }, detail });
     return { status: 'done' };
   });
 }

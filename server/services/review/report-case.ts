@@ -7,7 +7,9 @@ import type { ReportReason } from '../../../shared/schemas/review';
 import type { Db } from '../../db';
 import { type CaseReport, insertReport, listOpenReports } from '../../repositories/case-reports';
 import { findCase, getCase } from '../../repositories/case-repository';
+import { appendLog } from '../log/append-log';
 import { personalDetailsIn } from '../submit-details';
+import { inTransaction } from '../submit-transaction';
 import { monthOf } from './move-case';
 
 export type ReportInput = { id: string; reason: ReportReason; text: string; now: Date; newId: () => string };
@@ -22,8 +24,13 @@ export async function reportCase(db: Db, model: CasebookModel, input: ReportInpu
     const what = DETAIL_LABELS[sure.kind as DetailKind] ?? 'personal detail';
     return { status: 'refused', fields: { text: `“${sure.text}” looks like a ${what}: say where it stands instead.` } };
   }
-  await insertReport(db, { id: newId(), caseId, reason, text, month: monthOf(now), since: now });
-  return { status: 'done' };
+  return inTransaction(db, async (tx) => {
+    const id = newId();
+    const isNew = await insertReport(tx, { id, caseId, reason, text, month: monthOf(now), since: now });
+    const subject = { kind: 'report' as const, id };
+    if (isNew) await appendLog(tx, { kind: 'case-reported', actorId: null, at: now, subject, detail: { reason } });
+    return { status: 'done' };
+  });
 }
 
 export type ReportLine = { report: CaseReport; view: CaseView };

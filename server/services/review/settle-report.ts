@@ -1,23 +1,24 @@
+import type { Prisma } from '../../../prisma/generated/client';
 import type { Actor } from '../../../shared/domain/can/can';
 import { AppError } from '../../../shared/errors';
 import type { DecisionOutcome, Settlement } from '../../../shared/schemas/review';
 import type { Db } from '../../db';
 import { findOpenReport, settleReports } from '../../repositories/case-reports';
 import { inTransaction } from '../submit-transaction';
-import { logDecision } from './log-decision';
+import { appendLog } from '../log/append-log';
 import { requireForeign } from './require-decision';
 
 type Settled = { actor: Actor; now: Date; settledAs: Settlement };
 
 /** Settles every open report about a case with what was done to it. Returns the ids of those settled. */
-export async function settleAll(tx: Db, input: Settled & { id: string; text: string }): Promise<string[]> {
+export async function settleAll(tx: Prisma.TransactionClient, input: Settled & { id: string; text: string }): Promise<string[]> {
   const { actor, now, settledAs, id: caseId, text } = input;
   const settled = await settleReports(tx, { caseId }, { settledAs, note: text || null });
   for (const id of settled) {
-    await logDecision(tx, {
+    await appendLog(tx, {
       kind: 'report-settled',
       actorId: actor.id,
-      now,
+      at: now,
       subject: { kind: 'report', id },
       detail: { settledAs },
     });
@@ -34,7 +35,7 @@ export function leaveAsIs(db: Db, input: { actor: Actor; reportId: string; now: 
     await requireForeign(tx, actor, report.caseId);
     await settleReports(tx, { id: reportId }, { settledAs: 'left', note: text || null });
     const subject = { kind: 'report' as const, id: reportId };
-    await logDecision(tx, { kind: 'report-settled', actorId: actor.id, now, subject, detail: { settledAs: 'left' } });
+    await appendLog(tx, { kind: 'report-settled', actorId: actor.id, at: now, subject, detail: { settledAs: 'left' } });
     return { status: 'done' };
   });
 }

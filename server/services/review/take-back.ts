@@ -5,7 +5,7 @@ import type { DecisionOutcome } from '../../../shared/schemas/review';
 import type { Db } from '../../db';
 import { unlinkSecondReport } from '../../repositories/second-reports';
 import { inTransaction } from '../submit-transaction';
-import { logDecision } from './log-decision';
+import { appendLog } from '../log/append-log';
 import { moveCase } from './move-case';
 import { type DecisionInput, requireDecision } from './require-decision';
 import { settleAll } from './settle-report';
@@ -18,7 +18,7 @@ export function retractPublished(db: Db, input: DecisionInput & { text: string }
     await moveCase(tx, record, { event: 'retract', now, reason: text });
     const settled = await settleAll(tx, { ...input, settledAs: 'retracted' });
     const detail = { reports: settled.length };
-    await logDecision(tx, { kind: 'case-retracted', actorId: actor.id, now, subject: { kind: 'case', id }, detail });
+    await appendLog(tx, { kind: 'case-retracted', actorId: actor.id, at: now, subject: { kind: 'case', id }, detail });
     return { status: 'done' };
   });
 }
@@ -34,7 +34,7 @@ export function restoreCase(db: Db, model: CasebookModel, input: DecisionInput):
     if (record.status === 'merged') await unlinkSecondReport(tx, id);
     await moveCase(tx, record, { event: 'restore', now, reason: null });
     const detail = { from: record.status, to };
-    await logDecision(tx, { kind: 'case-restored', actorId: actor.id, now, subject: { kind: 'case', id }, detail });
+    await appendLog(tx, { kind: 'case-restored', actorId: actor.id, at: now, subject: { kind: 'case', id }, detail });
     return { status: 'done' };
   });
 }

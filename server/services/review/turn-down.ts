@@ -3,7 +3,7 @@ import { placeOfField } from '../../../shared/domain/submission/place-of-field';
 import type { Db } from '../../db';
 import { insertRequestedChanges, type RequestedChange } from '../../repositories/requested-changes';
 import { inTransaction } from '../submit-transaction';
-import { logDecision } from './log-decision';
+import { appendLog } from '../log/append-log';
 import { moveCase } from './move-case';
 import { type DecisionInput, requireDecision } from './require-decision';
 import { waitedDays } from './waited-days';
@@ -18,7 +18,7 @@ export function askForChanges(db: Db, input: DecisionInput & { asked: RequestedC
     await moveCase(tx, record, { event: 'request-changes', now, reason });
     await insertRequestedChanges(tx, id, asked);
     const detail = { fields: asked.map(({ field }) => field), waitedDays: days };
-    await logDecision(tx, { kind: 'case-changes-asked', actorId: actor.id, now, subject: { kind: 'case', id }, detail });
+    await appendLog(tx, { kind: 'case-changes-asked', actorId: actor.id, at: now, subject: { kind: 'case', id }, detail });
     return { status: 'done' };
   });
 }
@@ -32,7 +32,7 @@ export function declineCase(db: Db, input: DecisionInput & { reason: DeclineReas
     const told = reason === 'other' ? text : `${DECLINE_WORDS[reason]} ${text}`.trim();
     await moveCase(tx, record, { event: 'decline', now, reason: told });
     const detail = { reason, waitedDays: days };
-    await logDecision(tx, { kind: 'case-declined', actorId: actor.id, now, subject: { kind: 'case', id }, detail });
+    await appendLog(tx, { kind: 'case-declined', actorId: actor.id, at: now, subject: { kind: 'case', id }, detail });
     return { status: 'done' };
   });
 }

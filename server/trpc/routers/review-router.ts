@@ -17,6 +17,7 @@ import { claimCase, findClaim, releaseCase } from '../../services/review/claim-c
 import { nextFree, queuePage } from '../../services/review/list-queue';
 import { mergeCase } from '../../services/review/merge-case';
 import { reportPage } from '../../services/review/report-case';
+import { editForm, reviewItem } from '../../services/review/review-item';
 import { leaveAsIs } from '../../services/review/settle-report';
 import { restoreCase, retractPublished } from '../../services/review/take-back';
 import { askForChanges, declineCase } from '../../services/review/turn-down';
@@ -41,6 +42,17 @@ export const reviewRouter = router({
     .query(async ({ ctx, input }) =>
       queuePage(ctx.db, (await ctx.casebook()).model, { ...input, actor: ctx.actor, now: new Date() }),
     ),
+
+  /** One case with everything that the machine found about it. */
+  item: moderatorProcedure
+    .input(byId)
+    .query(async ({ ctx, input }) => reviewItem(ctx.db, (await ctx.casebook()).model, { ...input, actor: ctx.actor, now: new Date() })),
+
+  /** The form to change a case in. */
+  editForm: moderatorProcedure.input(byId).query(({ ctx, input }) => {
+    let keys = 0;
+    return editForm(ctx.db, input.id, () => `k${keys++}`);
+  }),
 
   /** The next case to look at, after the one named; null where none is free. */
   next: moderatorProcedure

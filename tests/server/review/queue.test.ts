@@ -117,6 +117,14 @@ describe('a claim', () => {
     await expect(own.review.claim({ id })).rejects.toMatchObject({ cause: { code: 'own-submission' } });
   });
 
+  it('cannot be had by cutting the link to one’s own submission first', async () => {
+    const { as, id } = await waitingWorld();
+    const own = await as('one', 'moderator');
+    await expect(own.submission.cutLink({ id })).rejects.toMatchObject({ cause: { code: 'move-not-possible' } });
+    await own.submission.withdraw({ id });
+    await own.submission.cutLink({ id });
+  });
+
   it('leads on to what nobody looks at and is not one’s own, after this one and then from the start', async () => {
     const { db, post, id } = await waitingWorld();
     const second = await post({ narrative: 'The second one.' });

@@ -2,6 +2,7 @@ import Link from 'next/link';
 import type { CaseEvent } from '../../../../shared/domain/submission/next-status';
 import type { CaseStatus } from '../../../../shared/schemas/case';
 import type { CaseView } from '../../../../shared/schemas/case-view';
+import { DiffSections } from '../../../_components/diff-sections';
 import { formatMonth } from '../../../_components/format-figures';
 import { capital, inSentence, joinWords } from '../../../_components/words';
 import { ChangeButton } from './change-button';
@@ -14,10 +15,11 @@ type Line = {
   proposals: { kind: string; word: string; meaning: string }[];
   may: CaseEvent[];
   mayRemove: boolean;
+  edits: { number: number; month: string; sections: { name: string; parts: { state: 'same' | 'out' | 'in'; text: string }[] }[] }[];
 };
 
 /** One submission: where it stands, how it came there, and what can be done. */
-export function SubmissionLine({ line: { view, history, proposals, may, mayRemove } }: { line: Line }) {
+export function SubmissionLine({ line: { view, history, proposals, may, mayRemove, edits } }: { line: Line }) {
   const present = view.symptoms.filter((s) => s.present).map((s) => inSentence(s.label));
   const name = present.length > 0 ? capital(joinWords(present)) : 'No symptom of the vocabulary';
   const reason = history.at(-1)?.reason ?? null;
@@ -46,6 +48,12 @@ export function SubmissionLine({ line: { view, history, proposals, may, mayRemov
           Case <span className="figure">{view.id}</span>
         </p>
       </details>
+      {edits.map(({ number, month, sections }) => (
+        <details key={number}>
+          <summary className="back">What a moderator changed in {formatMonth(month)}</summary>
+          <DiffSections sections={sections} />
+        </details>
+      ))}
       <div className="post-row-keys">
         {view.status === 'accepted' ? (
           <Link href={`/cases/${view.id}`} className="press" prefetch={false}>

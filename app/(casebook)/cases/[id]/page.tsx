@@ -4,6 +4,7 @@ import { notFound } from 'next/navigation';
 import { cache } from 'react';
 import { caseIdSchema } from '../../../../shared/schemas/case';
 import type { CaseView } from '../../../../shared/schemas/case-view';
+import { firstOf, type SearchParams } from '../../../_address/question';
 import { attempt, type Attempt } from '../../../_casebook/attempt';
 import { caseTitle } from '../../../_casebook/finding-words';
 import { pageMetadata } from '../../../_casebook/page-metadata';
@@ -18,7 +19,7 @@ import { CasePhotos } from '../_parts/case-photos';
 import { CaseReadings } from '../_parts/case-readings';
 import { CaseTimeline } from '../_parts/case-timeline';
 
-type PageProps = { params: Promise<{ id: string }> };
+type PageProps = { params: Promise<{ id: string }>; searchParams: Promise<SearchParams> };
 
 /** The case that an address names, asked for once a page; a word that is no case id names none. */
 const attemptCase = cache(async (id: string): Promise<Attempt<CaseView & { reported: number }>> => {
@@ -26,14 +27,14 @@ const attemptCase = cache(async (id: string): Promise<Attempt<CaseView & { repor
   return attempt(() => serverCaller().casebook.getCase({ id }));
 });
 
-export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
+export async function generateMetadata({ params }: Pick<PageProps, 'params'>): Promise<Metadata> {
   const { value: found } = await attemptCase((await params).id);
   if (!found) return { title: 'No such case' };
   const description = found.narrative.replace(/\s+/g, ' ').trim().slice(0, 200) || 'One repair, told in the order it happened.';
   return pageMetadata({ title: caseTitle(found), description, path: `/cases/${found.id}` });
 }
 
-export default async function CasePage({ params }: PageProps) {
+export default async function CasePage({ params, searchParams }: PageProps) {
   const { id } = await params;
   const { value: found, trouble } = await attemptCase(id);
   if (trouble === 'case-not-found') notFound();
@@ -63,6 +64,15 @@ export default async function CasePage({ params }: PageProps) {
         </section>
       )}
       <CasePhotos photos={photos} />
+      {firstOf(await searchParams, 'reported') ? (
+        <p role="status">Thank you: a moderator looks at what you reported.</p>
+      ) : (
+        <p className="onward">
+          <Link href={`/cases/${id}/report`} prefetch={false} className="row-link">
+            Report this case
+          </Link>
+        </p>
+      )}
       <CaseReadings readings={found.readings} />
       <CaseAfterwards id={id} reports={reports} mayReport={found.outcome === 'resolved' || found.outcome === 'partly-resolved'} />
     </article>
