@@ -66,7 +66,7 @@ describe('a whole repair on a phone', () => {
     await ready(page);
     await putOnBench(page, 'quellbrook-8-rev-a', 'blue one');
     await enter(page, 'grey screen, clock present', /Grey screen/);
-    await page.getByRole('list', { name: 'The log' }).getByText('Clock at the processor').waitFor();
+    await page.getByRole('list', { name: 'The log' }).getByText('Clock at the processor').first().waitFor();
     const before = await page.locator('.cause-head').first().innerText();
     expect(await offlineReady(page)).toBe(true);
     await sync(page, 'synced');
@@ -79,7 +79,7 @@ describe('a whole repair on a phone', () => {
     const check = page.locator('[aria-labelledby="bench-checks-head"] details').first();
     const name = await check.locator('.check-name').innerText();
     await check.locator('.bench-choices .press').first().tap();
-    await page.getByRole('list', { name: 'The log' }).getByText(name).waitFor();
+    await page.getByRole('list', { name: 'The log' }).getByText(name).first().waitFor();
     await expect.poll(() => page.locator('.cause-head').first().innerText()).not.toBe(before);
 
     // Forty pins by thumb, one press each; a number on the way.
@@ -96,7 +96,7 @@ describe('a whole repair on a phone', () => {
 
     await enter(page, 'replace video ram', /./);
     await page.getByRole('button', { name: /: cured$/ }).first().tap();
-    await page.getByRole('list', { name: 'The log' }).getByText('cured', { exact: true }).waitFor();
+    await page.getByRole('list', { name: 'The log' }).getByText('cured', { exact: true }).first().waitFor();
     await page.getByRole('button', { name: /Rails to ground resistance: passed/ }).tap();
     await page.getByRole('button', { name: 'It ran that long' }).tap();
     await enter(page, 'note: socket was green with verdigris', /verdigris/);
@@ -112,7 +112,7 @@ describe('a whole repair on a phone', () => {
     expect(await page.locator('.post-form').innerText()).toMatch(/Readings pin by pin: 40/);
     await page.getByRole('button', { name: /Send/ }).tap();
     await page.getByText(/waits for review|Sent to review|is sent/i).first().waitFor();
-  }, 120_000);
+  }, 180_000);
 });
 
 describe('two browsers of one account', () => {
