@@ -9,11 +9,11 @@ import { ownPage } from '../trpc/test-request';
 
 /** Who may call what, from the least role on; `guest` is who is not signed in. Every procedure stands here. */
 const FROM: Record<'guest' | Role, string> = {
-  guest: `account.behindReset account.demoAccounts account.me account.resetPassword account.signIn account.signOut account.signUp photo.ofCase report.send submission.rarity submission.readWords submission.standing`,
-  reader: `account.changePassword account.delete account.download account.signOutEverywhere photo.remove submission.cutLink submission.discardDraft submission.listMine submission.withdraw`,
-  contributor: `photo.add submission.getDraft submission.resubmit submission.saveDraft submission.startChanges submission.submit`,
-  moderator: `review.accept review.acceptEdited review.askForChanges review.claim review.claimOf review.correct review.decline review.editForm review.item review.leaveAsIs review.merge review.next review.queue review.release review.reports review.restore review.retract word.care word.change word.undo`,
-  keeper: `account.list account.makeResetLink account.setRole`,
+  guest: `account.behindReset account.demoAccounts account.me account.resetPassword account.signIn account.signOut account.signUp afterReport.ofCase afterReport.sendByKey bench.snapshot bench.words log.byMonth photo.ofCase report.send submission.rarity submission.readWords submission.standing`,
+  reader: `account.changePassword account.delete account.download account.signOutEverywhere afterReport.send bench.sync photo.remove submission.cutLink submission.discardDraft submission.listMine submission.remove submission.withdraw workingUnit.listMine workingUnit.withdraw`,
+  contributor: `photo.add submission.getDraft submission.resubmit submission.saveDraft submission.startChanges submission.submit workingUnit.submit`,
+  moderator: `afterReport.decide afterReport.list log.export log.inOrder review.accept review.acceptEdited review.askForChanges review.claim review.claimOf review.correct review.decline review.editForm review.item review.leaveAsIs review.merge review.next review.queue review.release review.reports review.restore review.retract word.care word.change word.undo workingUnit.decide workingUnit.waiting`,
+  keeper: `account.endSessions account.list account.makeResetLink account.setRole health.overview`,
 };
 
 /** Parts of the router that only read what is published: open to everybody, whatever is added to them. */
