@@ -1,0 +1,137 @@
+// Ten minutes of mixed traffic on the built site with the demo world, on loopback: pages, procedures, drafts, posts and acceptances.
+// Prints the times of each kind of request, what failed, and how memory and the event loop of the server went.
+//
+// Run as: npx tsx tests/measure/load/run-load.ts [minutes, 10] [connections, 16]
+import { randomBytes } from 'node:crypto';
+import { createHistogram, type RecordableHistogram } from 'node:perf_hooks';
+import { preparePages } from '../../../server/start/prepare.mjs';
+import { createRandom } from '../../../shared/stats/random';
+import { caseIdFrom } from '../../../server/ids';
+import { demoDatabase } from '../../browser/harness/demo-database';
+import { startServer } from '../../browser/harness/start-server';
+import { formOf, mutate, nextAsk, signIn } from './traffic';
+
+const [minutes = 10, connections = 16] = process.argv.slice(2).map(Number);
+/** Writes are paced: the site's own limits per account hold here, too. */
+const WRITE_EVERY_MS = 150_000 / 60;
+const SAMPLE_EVERY_MS = 5_000;
+
+const token = randomBytes(24).toString('hex');
+process.env.METRICS_TOKEN = token;
+await preparePages();
+const database = await demoDatabase();
+const { url, stop } = await startServer(database.file);
+
+const times = new Map<string, RecordableHistogram>();
+const failures = new Map<string, number>();
+let answered = 0;
+
+async function timed(name: string, ask: () => Promise<Response>): Promise<string> {
+  const start = performance.now();
+  let failure: string | null = null;
+  let body = '';
+  try {
+    const response = await ask();
+    body = await response.text();
+    if (!response.ok) failure = `${name}: ${response.status} ${body.slice(0, 120)}`;
+  } catch (error) {
+    failure = `${name}: ${String(error)}`;
+  }
+  const histogram = times.get(name) ?? createHistogram();
+  times.set(name, histogram);
+  histogram.record(Math.max(1, Math.round((performance.now() - start) * 1000)));
+  answered++;
+  if (failure !== null) failures.set(failure, (failures.get(failure) ?? 0) + 1);
+  return body;
+}
+
+const end = Date.now() + minutes * 60_000;
+
+async function reader(lane: number): Promise<void> {
+  const random = createRandom(1000 + lane);
+  while (Date.now() < end) {
+    const { name, path } = nextAsk(random);
+    await timed(name, () => fetch(`${url}${path}`));
+  }
+}
+
+/** One contributor and one moderator: saves a draft, submits it, accepts it, again and again. */
+async function writer(): Promise<void> {
+  const contributor = await signIn(url, 'contributor');
+  const moderator = await signIn(url, 'moderator');
+  for (let number = 1; Date.now() < end; number++) {
+    const document = formOf(number);
+    const id = caseIdFrom(randomBytes(10));
+    await timed('save a draft', () => mutate(url, 'submission.saveDraft', { id, isNew: true, document }, contributor));
+    // Thirty an hour and account may be submitted.
+    if (number % 60 === 1) {
+      const sent = await timed('submit', () => mutate(url, 'submission.submit', { draftId: id, document }, contributor));
+      const submitted = (JSON.parse(sent) as { result?: { data?: { id?: string } } }).result?.data?.id;
+      if (submitted !== undefined) await accept(submitted, moderator);
+    } else await timed('discard a draft', () => mutate(url, 'submission.discardDraft', { id }, contributor));
+    await new Promise((resolve) => setTimeout(resolve, WRITE_EVERY_MS));
+  }
+}
+
+async function accept(id: string, moderator: string): Promise<void> {
+  const input = encodeURIComponent(JSON.stringify({ id }));
+  const text = await timed('review', () =>
+    fetch(`${url}/api/trpc/review.item?input=${input}`, { headers: { cookie: moderator } }),
+  );
+  const seen = (JSON.parse(text) as { result?: { data?: { seen?: string } } }).result?.data?.seen;
+  await timed('accept', () => mutate(url, 'review.accept', { id, seen }, moderator));
+}
+
+type Sample = { minute: number; residentMb: number; heapMb: number; lagMs: number };
+
+async function sample(started: number): Promise<Sample> {
+  const text = await (await fetch(`${url}/metrics`, { headers: { authorization: `Bearer ${token}` } })).text();
+  const read = (name: string) => Number(new RegExp(`^${name} (.*)$`, 'm').exec(text)?.[1] ?? Number.NaN);
+  return {
+    minute: (Date.now() - started) / 60_000,
+    residentMb: read('process_resident_memory_bytes') / 2 ** 20,
+    heapMb: read('nodejs_heap_size_used_bytes') / 2 ** 20,
+    lagMs: read('nodejs_eventloop_lag_max_seconds') * 1000,
+  };
+}
+
+try {
+  // The casebook is loaded, and every page once compiled, before anything is timed.
+  await fetch(`${url}/readyz`);
+  for (let i = 0; i < 60; i++) await fetch(`${url}${nextAsk(createRandom(i)).path}`).then((r) => r.text());
+  const started = Date.now();
+  const samples: Sample[] = [];
+  const sampler = setInterval(
+    () =>
+      void sample(started)
+        .then((s) => samples.push(s))
+        .catch(() => {}),
+    SAMPLE_EVERY_MS,
+  );
+  const progress = setInterval(() => console.log(`${answered} answered, ${failures.size} kinds of failure`), 30_000);
+  await Promise.all([...Array.from({ length: connections - 1 }, (_, lane) => reader(lane)), writer()]);
+  clearInterval(sampler);
+  clearInterval(progress);
+  const seconds = (Date.now() - started) / 1000;
+  console.log(
+    `\n${answered} requests in ${seconds.toFixed(0)} s at ${connections} connections: ${(answered / seconds).toFixed(1)} a second`,
+  );
+  const ms = (microseconds: number) => (microseconds / 1000).toFixed(1);
+  console.log('\n| request | count | median ms | p95 ms | p99 ms | longest ms |\n|---|---|---|---|---|---|');
+  for (const [name, h] of [...times].sort())
+    console.log(
+      `| ${name} | ${h.count} | ${ms(h.percentile(50))} | ${ms(h.percentile(95))} | ${ms(h.percentile(99))} | ${ms(h.max)} |`,
+    );
+  console.log('\n| minute | resident MB | heap MB | event loop, longest ms |\n|---|---|---|---|');
+  for (const s of samples.filter((_, i) => i % 6 === 5 || i === samples.length - 1))
+    console.log(`| ${s.minute.toFixed(1)} | ${s.residentMb.toFixed(0)} | ${s.heapMb.toFixed(0)} | ${s.lagMs.toFixed(0)} |`);
+  const blocked = samples.filter((s) => s.lagMs > 100);
+  console.log(
+    `\nEvent loop over 100 ms in ${blocked.length} of ${samples.length} five-second samples; longest ${Math.max(...samples.map((s) => s.lagMs)).toFixed(0)} ms.`,
+  );
+  console.log(failures.size === 0 ? 'No request failed.' : 'Failures:');
+  for (const [failure, count] of failures) console.log(`${count} x ${failure}`);
+} finally {
+  await stop();
+  database.remove();
+}

@@ -1,0 +1,32 @@
+import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, inject, it, onTestFinished } from 'vitest';
+import { loadCasebook } from '../../../server/casebook/load-casebook';
+import { createDb } from '../../../server/db';
+import { faultsAfterKill, killRound, newAccount, searchFaults, statisticsFaults } from './kill-rounds';
+import { prepareCasebook } from './prepare-casebook';
+
+// The long form, of 200 rounds, is tests/measure/kill-rounds.ts.
+it('loses nothing that was said to be done when a working program is killed', { timeout: 120_000 }, async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'second-bench-killed-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  const file = join(folder, 'casebook.db');
+  copyFileSync(inject('templateDatabase'), file);
+  await prepareCasebook(file);
+  const db = createDb(`file:${file}`);
+  const followed = await loadCasebook(db);
+  await db.$disconnect();
+  const account = newAccount();
+  for (const [seed, afterMs] of [
+    [1, 900],
+    [2, 250],
+    [3, 600],
+  ] as const) {
+    await killRound(file, account, { seed, afterMs });
+    expect(await faultsAfterKill(file, account)).toEqual([]);
+  }
+  expect(account.done).toBeGreaterThan(10);
+  expect(await statisticsFaults(file, followed)).toEqual([]);
+  expect(await searchFaults(file, join(folder, 'anew'))).toEqual([]);
+});
