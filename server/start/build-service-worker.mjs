@@ -1,7 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { build } from 'esbuild';
 import { projectFolder } from './project-folder.mjs';
 
 /** Where the built pages keep their scripts, styles and faces. */
@@ -16,6 +15,8 @@ const WANTED = /\.(js|css|woff2)$/;
  * @returns {Promise<void>}
  */
 export async function buildServiceWorker() {
+  // Not there yet when a bare clone starts: packages are installed before this is called.
+  const { build } = await import('esbuild');
   const files = filesBelow(join(projectFolder, BUILT)).filter((file) => WANTED.test(file));
   const entries = files.map((file) => ({ url: `/_next/static/${file}`, revision: hashOf(readFileSync(join(projectFolder, BUILT, file))) }));
   await build({
