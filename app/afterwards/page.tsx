@@ -6,6 +6,7 @@ import { AccountForm } from '../(account)/_parts/account-form';
 import { afterWords } from '../(casebook)/cases/_parts/case-afterwards';
 import { formatMonth } from '../_components/format-figures';
 import { capital } from '../_components/words';
+import { ReviewNav } from '../_components/review-nav';
 import { serverCaller } from '../_trpc/server';
 import { decide } from './decide';
 
@@ -19,6 +20,7 @@ export default async function AfterwardsListPage() {
   const reports = await serverCaller().afterReport.list();
   return (
     <div className="account-page">
+      <ReviewNav />
       <h1>How repairs held</h1>
       <p className="lead">
         What is accepted stands on the case’s page, and proof and figures follow: a suspected cause whose repair held counts more, a

@@ -5,6 +5,7 @@ import { firstOf, type SearchParams } from '../_address/question';
 import { attempt } from '../_casebook/attempt';
 import { Trouble } from '../_components/trouble';
 import { formatCounted } from '../_components/format-figures';
+import { ReviewNav } from '../_components/review-nav';
 import { serverCaller } from '../_trpc/server';
 import '../_styles/log.css';
 import { LogFilterForm } from './_parts/log-filter-form';
@@ -41,6 +42,7 @@ export default async function LogPage({ searchParams }: PageProps) {
   const part = mayAll && !isFull ? 'public' : null;
   return (
     <div className="log-page">
+      {isFull ? <ReviewNav /> : null}
       <h1>Log of decisions</h1>
       <p className="lead">
         {isFull

@@ -3,6 +3,7 @@ import Form from 'next/form';
 import { notFound, redirect } from 'next/navigation';
 import { firstOf, type SearchParams } from '../../_address/question';
 import { formatCounted, formatMonth } from '../../_components/format-figures';
+import { ReviewNav } from '../../_components/review-nav';
 import { serverCaller } from '../../_trpc/server';
 import { AccountRow } from '../_parts/account-row';
 
@@ -20,6 +21,7 @@ export default async function KeeperPage({ searchParams }: PageProps) {
   const accounts = (await account.list()).filter(({ name }) => name.toLowerCase().includes(wanted));
   return (
     <div className="account-page">
+      <ReviewNav />
       <h1>Accounts</h1>
       <p className="lead">Who may do less from now on is signed out at once. Names are seen here alone.</p>
       <Form action="/keeper" className="account-keys">

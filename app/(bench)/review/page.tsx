@@ -4,6 +4,7 @@ import { firstOf, type SearchParams } from '../../_address/question';
 import { attempt } from '../../_casebook/attempt';
 import { formatCounted } from '../../_components/format-figures';
 import { Trouble } from '../../_components/trouble';
+import { ReviewNav } from '../../_components/review-nav';
 import { serverCaller } from '../../_trpc/server';
 import { DoneLine } from './_parts/done-line';
 import { readFilter, reviewHref } from './_parts/queue-address';
@@ -26,6 +27,7 @@ export default async function ReviewPage({ searchParams }: PageProps) {
   const next = (await attempt(() => review.next({ filter }))).value;
   return (
     <>
+      <ReviewNav />
       <h1>Review</h1>
       <p className="lead">
         {page ? `${formatCounted(page.counts.all, 'case')} waiting, ${page.counts.lookedAt} of them being looked at.` : null}

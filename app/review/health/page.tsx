@@ -4,6 +4,7 @@ import { attempt } from '../../_casebook/attempt';
 import { formatCount, formatCounted, formatMonth, formatPercent } from '../../_components/format-figures';
 import { Trouble } from '../../_components/trouble';
 import { capital, PROOF_WORDS } from '../../_components/words';
+import { ReviewNav } from '../../_components/review-nav';
 import { SharePlot } from '../../_plots/share-plot';
 import { serverCaller } from '../../_trpc/server';
 import '../../_styles/plots.css';
@@ -32,6 +33,7 @@ export default async function HealthPage() {
   const all = decisions.accepted.of;
   return (
     <div className="health-page">
+      <ReviewNav />
       <h1>Health</h1>
       <p className="lead">
         How the moderation stands, from {formatMonth(health.since)} on. Times are whole days, and nobody is named.

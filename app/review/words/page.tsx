@@ -4,6 +4,7 @@ import { type WordKind, wordKindSchema } from '../../../shared/schemas/word-edit
 import { firstOf, type SearchParams } from '../../_address/question';
 import { attempt } from '../../_casebook/attempt';
 import { Trouble } from '../../_components/trouble';
+import { ReviewNav } from '../../_components/review-nav';
 import { serverCaller } from '../../_trpc/server';
 import '../../_styles/log.css';
 import { addEntry } from './_actions/change-words';
@@ -46,6 +47,7 @@ export default async function WordCarePage({ searchParams }: PageProps) {
     [label, ...synonyms].some((name) => name.toLowerCase().includes(named.toLowerCase()));
   return (
     <div className="word-page">
+      <ReviewNav />
       <h1>Care of the words</h1>
       <p className="lead">
         What the casebook can be told, and what it goes by. Every change shows in look-ups at once, and every one can be undone.

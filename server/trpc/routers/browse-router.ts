@@ -7,6 +7,7 @@ import { symptomLines, symptomView } from '../../../shared/domain/browse/symptom
 import { rowsInScope } from '../../../shared/domain/casebook/case-scope';
 import { monthCounts } from '../../../shared/domain/casebook/case-months';
 import { symptomsByCauses } from '../../../shared/domain/casebook/cross-table';
+import { currentSlug } from '../../../shared/domain/words/word-aliases';
 import { AppError } from '../../../shared/errors';
 import { crossTableSchema, monthCountSchema } from '../../../shared/schemas/counted-share';
 import { boardReadingsSchema, deviceViewSchema } from '../../../shared/schemas/device-view';
@@ -36,13 +37,14 @@ export const browseRouter = router({
   /** Every symptom, with its cases and the commonest cause. */
   listSymptoms: publicProcedure.output(z.array(symptomLineSchema)).query(({ ctx }) => symptomLines(ctx.casebook.model)),
 
-  /** A symptom: how often, where, what it was, and what cured it. */
+  /** A symptom: how often, where, what it was, and what cured it. One that was merged is the one that stands for it. */
   getSymptom: publicProcedure
     .input(symptomInput)
     .output(symptomViewSchema)
     .query(({ ctx, input }) => {
       knownDevice(ctx.casebook.model, input.device);
-      return found(symptomView(ctx.casebook.model, input.slug, input.device));
+      const { model } = ctx.casebook;
+      return found(symptomView(model, currentSlug(model.words.aliases, 'symptom', input.slug), input.device));
     }),
 
   /** A device: its boards, faults, weak spots, and what changed between its revisions. */
@@ -77,11 +79,14 @@ export const browseRouter = router({
   /** Every fix, with how often it cured. */
   listFixes: publicProcedure.output(z.array(fixLineSchema)).query(({ ctx }) => fixLines(ctx.casebook.model)),
 
-  /** A fix: for what, how often it worked, what it takes. */
+  /** A fix: for what, how often it worked, what it takes. One that was merged is the one that stands for it. */
   getFix: publicProcedure
     .input(bySlug)
     .output(fixViewSchema)
-    .query(({ ctx, input }) => found(fixView(ctx.casebook.model, input.slug))),
+    .query(({ ctx: { casebook }, input }) => {
+      const { model } = casebook;
+      return found(fixView(model, currentSlug(model.words.aliases, 'fix', input.slug)));
+    }),
 });
 
 function found<T>(view: T | null): T {

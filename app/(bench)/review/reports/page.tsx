@@ -6,6 +6,7 @@ import { attempt } from '../../../_casebook/attempt';
 import { formatMonth } from '../../../_components/format-figures';
 import { Trouble } from '../../../_components/trouble';
 import { capital, inSentence, joinWords } from '../../../_components/words';
+import { ReviewNav } from '../../../_components/review-nav';
 import { serverCaller } from '../../../_trpc/server';
 import { leaveAsIs } from '../_actions/decide';
 import { DecisionForm } from '../_parts/decision-form';
@@ -24,14 +25,10 @@ export default async function ReportsPage({ searchParams }: PageProps) {
   const { value: page, trouble } = await attempt(() => serverCaller().review.reports({ cursor: firstOf(params, 'from') }));
   return (
     <>
+      <ReviewNav />
       <h1>Reports</h1>
       <p className="lead">What people have against published cases, the longest open first. Who they are is not kept.</p>
       <DoneLine done={firstOf(params, 'done')} />
-      <p className="onward">
-        <Link href="/review" prefetch={false} className="press">
-          The queue
-        </Link>
-      </p>
       {trouble ? <Trouble kind={trouble} again="/review/reports" /> : null}
       {page?.lines.length === 0 ? <p>Nobody has anything against a published case.</p> : null}
       <ol className="rows queue">

@@ -3,6 +3,7 @@ import { redirect } from 'next/navigation';
 import { attempt } from '../../../_casebook/attempt';
 import { Note } from '../../../_components/note';
 import { Trouble } from '../../../_components/trouble';
+import { ReviewNav } from '../../../_components/review-nav';
 import { isRefusal, serverCaller } from '../../../_trpc/server';
 import { WaitingUnit } from './_parts/waiting-unit';
 import '../../bench/bench.css';
@@ -16,6 +17,7 @@ export default async function ReviewWorkingUnitsPage() {
   const { value, trouble } = await attempt(waiting);
   return (
     <div className="post-page">
+      <ReviewNav />
       <h1>Working units to review</h1>
       <p className="lead">Once accepted, these readings count towards what is usual at each pin of their board.</p>
       {trouble ? <Trouble kind={trouble} again="/review/working-units" /> : null}

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { notFound, redirect } from 'next/navigation';
 import { cache } from 'react';
 import { slugSchema } from '../../../../shared/schemas/terms';
 import { attempt } from '../../../_casebook/attempt';
@@ -36,6 +36,8 @@ export default async function FixPage({ params }: PageProps) {
   const { value: view, trouble } = await attemptFix(slug);
   if (trouble === 'entry-not-found') notFound();
   if (trouble) return <Trouble kind={trouble} again={`/fixes/${slug}`} />;
+  // Merged: the address of the entry that stands for it, for as long as the merge is not undone.
+  if (view.id !== slug) redirect(`/fixes/${view.id}`);
   const { cases } = await serverCaller().casebook.listCases({ fix: slug, take: 5 });
   const casesWithIt = view.months.reduce((sum, { count }) => sum + count, 0);
   const { record } = view;

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { notFound } from 'next/navigation';
+import { notFound, redirect } from 'next/navigation';
 import { cache } from 'react';
 import { slugSchema } from '../../../../shared/schemas/terms';
 import { EMPTY_QUESTION, firstOf, questionHref, type SearchParams } from '../../../_address/question';
@@ -50,6 +50,8 @@ export default async function SymptomPage(props: PageProps) {
   const { value: view, trouble } = await attemptSymptom(slug, device);
   if (trouble === 'entry-not-found') notFound();
   if (trouble) return <Trouble kind={trouble} again={`/symptoms/${slug}`} />;
+  // Merged: the address of the entry that stands for it, for as long as the merge is not undone.
+  if (view.id !== slug) redirect(`/symptoms/${view.id}${device ? `?on=${device}` : ''}`);
   const { casebook } = serverCaller();
   const devices = await casebook.listDevices();
   const { cases } = await casebook.listCases({ symptom: slug, device, take: 5 });
