@@ -7,29 +7,32 @@ export function renameDraft(aliases: WordAliases, draft: DraftDocument): DraftDo
   const now = (kind: WordKind) => (slug: string) => (slug === '' ? slug : currentSlug(aliases, kind, slug));
   return {
     ...draft,
-    symptoms: once(
-      draft.symptoms.map((row) => ({ ...row, symptom: now('symptom')(row.symptom) })),
-      (row) => row.symptom,
-    ),
+    symptoms: renameRows(draft.symptoms, 'symptom', now('symptom')),
     steps: draft.steps.map((step) =>
       step.kind === 'check'
         ? { ...step, check: now('check')(step.check) }
         : { ...step, fixes: step.fixes.map((fix) => ({ ...fix, fix: now('fix')(fix.fix) })) },
     ),
-    causes: once(
-      draft.causes.map((row) => ({ ...row, cause: now('cause')(row.cause) })),
-      (row) => row.cause,
-    ),
-    afterRepairChecks: once(draft.afterRepairChecks.map(now('check')), (slug) => slug),
+    causes: renameRows(draft.causes, 'cause', now('cause')),
+    afterRepairChecks: renameRows(
+      draft.afterRepairChecks.map((check) => ({ check })),
+      'check',
+      now('check'),
+    ).map(({ check }) => check),
   };
 }
 
-/** The first row of each slug. */
-function once<T>(rows: readonly T[], slug: (row: T) => string): T[] {
-  const seen = new Set<string>();
-  return rows.filter((row) => {
-    if (seen.has(slug(row))) return false;
-    seen.add(slug(row));
-    return true;
+/**
+ * Rows under the slugs of now. Where a merge made two rows the same, the first stays; a row that somebody entered twice
+ * stays twice, for the form to say so.
+ */
+function renameRows<K extends string, T extends Record<K, string>>(rows: readonly T[], key: K, now: (slug: string) => string): T[] {
+  const before = new Map<string, string>();
+  return rows.flatMap((row) => {
+    const slug = now(row[key]);
+    const first = before.get(slug);
+    if (first !== undefined && first !== row[key]) return [];
+    before.set(slug, row[key]);
+    return [{ ...row, [key]: slug }];
   });
 }
