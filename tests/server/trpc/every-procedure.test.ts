@@ -4,6 +4,9 @@ import { z } from 'zod';
 import { forgetLimits } from '../../../server/accounts/limits';
 import { type Casebook, loadCasebook } from '../../../server/casebook/load-casebook';
 import { createCallerFactory } from '../../../server/trpc/init';
+import { readEnv } from '../../../server/env';
+import type { CaseSearch } from '../../../server/search/case-search';
+import { openSearch } from '../../../server/search/current-search';
 import { appRouter } from '../../../server/trpc/root';
 import { forgetSubmitLimits } from '../../../server/services/submit-limits';
 import { ROLES, type Role } from '../../../shared/domain/can/role';
@@ -22,6 +25,7 @@ const RUNS = 6;
 const SEED = 20_261_125;
 
 let opened: TestDatabase;
+let search: CaseSearch;
 let casebook: Casebook;
 let known: string[];
 
@@ -35,11 +39,15 @@ beforeAll(async () => {
     await opened.db.user.create({ data: { id: `account-${role}`, ...account } });
   }
   casebook = await loadCasebook(opened.db);
+  search = openSearch(opened.db, readEnv({ DATABASE_URL: opened.url }, '/'));
   const { words } = casebook.model;
   const slugs = [words.symptoms, words.checks, words.causes, words.fixes, words.devices].flatMap((map) => [...map.keys()].slice(0, 4));
   known = [...cases.slice(0, 3).map(({ id }) => id), plainCase(1).id, ...slugs, 'grey screen, clock present', '2026-05', 'high'];
 });
-afterAll(() => opened.close());
+afterAll(async () => {
+  await search.close();
+  await opened.close();
+});
 
 type AnyCaller = Record<string, Record<string, (input: unknown) => Promise<unknown>>>;
 
@@ -48,6 +56,7 @@ const callerAs = (role: Role | null) =>
     ...ownPage,
     db: opened.db,
     casebook: async () => casebook,
+    search: () => search,
     actor: role && { id: `account-${role}`, role },
   }) as unknown as AnyCaller;
 

@@ -2,6 +2,9 @@ import { fetchRequestHandler } from '@trpc/server/adapters/fetch';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Casebook, loadCasebook } from '../../../server/casebook/load-casebook';
+import { readEnv } from '../../../server/env';
+import type { CaseSearch } from '../../../server/search/case-search';
+import { openSearch } from '../../../server/search/current-search';
 import { appRouter } from '../../../server/trpc/root';
 import { openTestDatabase, type TestDatabase } from '../../setup/test-database';
 import { fillDatabase } from '../fixtures/filled-database';
@@ -9,14 +12,19 @@ import { smallCases } from '../fixtures/small-cases';
 import { ownPage } from './test-request';
 
 let opened: TestDatabase;
+let search: CaseSearch;
 let casebook: Casebook;
 
 beforeAll(async () => {
   opened = openTestDatabase();
   await fillDatabase(opened.db, smallCases(40));
   casebook = await loadCasebook(opened.db);
+  search = openSearch(opened.db, readEnv({ DATABASE_URL: opened.url }, '/'));
 });
-afterAll(() => opened.close());
+afterAll(async () => {
+  await search.close();
+  await opened.close();
+});
 
 const PROCEDURES = Object.keys(appRouter._def.procedures);
 
@@ -26,7 +34,7 @@ async function ask(path: string, input: string): Promise<{ status: number; body:
     endpoint: '/api/trpc',
     req: new Request(url),
     router: appRouter,
-    createContext: () => ({ ...ownPage, db: opened.db, casebook: async () => casebook }),
+    createContext: () => ({ ...ownPage, db: opened.db, casebook: async () => casebook, search: () => search }),
   });
   return { status: response.status, body: await response.json() };
 }
