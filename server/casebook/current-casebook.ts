@@ -1,6 +1,6 @@
 import type { Db } from '../db';
 import { findNewestReload } from '../repositories/event-log-repository';
-import { logger } from '../watching/logger';
+import { getLogger } from '../watching/logger';
 import { followChanges } from './follow-changes';
 import { keepSnapshotFresh } from './keep-snapshot-fresh';
 import { type Casebook, loadCasebook } from './load-casebook';
@@ -97,6 +97,6 @@ async function look(db: Db, current: Kept): Promise<void> {
     current.loaded = loaded;
     void keepSnapshotFresh(db, loaded);
   } catch (error) {
-    logger.error({ err: error }, 'The casebook could not catch up with what is stored; as it is, it goes on answering.');
+    getLogger().error({ err: error }, 'The casebook could not catch up with what is stored; as it is, it goes on answering.');
   }
 }

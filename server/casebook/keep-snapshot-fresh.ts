@@ -1,5 +1,5 @@
 import type { Db } from '../db';
-import { logger } from '../watching/logger';
+import { getLogger } from '../watching/logger';
 import type { Casebook } from './load-casebook';
 import { writeSnapshot } from './model-snapshot';
 
@@ -23,7 +23,7 @@ export async function keepSnapshotFresh(db: Db, casebook: Casebook): Promise<voi
   try {
     await writeSnapshot(db, { model, changeSeq });
   } catch (error) {
-    logger.warn({ err: error }, 'The snapshot of the casebook could not be written; the next start takes longer.');
+    getLogger().warn({ err: error }, 'The snapshot of the casebook could not be written; the next start takes longer.');
   } finally {
     writing = false;
   }

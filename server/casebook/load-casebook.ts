@@ -13,7 +13,7 @@ import { loadVocabulary } from '../repositories/load-vocabulary';
 import { readWordAliases } from '../repositories/word-edit-repository';
 import { findNewestSettings } from '../repositories/model-settings-repository';
 import { countWorkingUnits } from '../repositories/working-unit-repository';
-import { logger } from '../watching/logger';
+import { getLogger } from '../watching/logger';
 import { followChanges } from './follow-changes';
 import { readSnapshot } from './model-snapshot';
 
@@ -74,7 +74,7 @@ async function fromSnapshot(db: Db, empty: CasebookModel): Promise<Counted | nul
   for (const record of await findCases(db, await listCameBack(db))) noteCameBack(counted.model, record);
   // Cases that were stored past the feed would be missed: then everything is read.
   if (counted.model.entries.size === (await countCases(db, 'accepted'))) return counted;
-  logger.warn('The snapshot of the casebook does not hold every accepted case; the casebook is read from the database.');
+  getLogger().warn('The snapshot of the casebook does not hold every accepted case; the casebook is read from the database.');
   return null;
 }
 

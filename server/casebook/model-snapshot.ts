@@ -7,7 +7,7 @@ import { contentHash } from '../content-hash';
 import type { Db } from '../db';
 import { findChange } from '../repositories/case-change-repository';
 import { findDatabaseFile } from '../repositories/database-file';
-import { logger } from '../watching/logger';
+import { getLogger } from '../watching/logger';
 import { DamagedFileError, readSections, writeSections } from './section-file';
 
 /** Raised with every change of what is counted or of how it is kept. */
@@ -57,12 +57,12 @@ export async function readSnapshot(db: Db, empty: CasebookModel): Promise<{ mode
     const hash = wordsHash(empty);
     const read = readSections<About>(file, ({ version, wordsHash: of }) => version === VERSION && of === hash);
     if (read === null) {
-      logger.info('The snapshot of the casebook belongs to another vocabulary or version; the casebook is read from the database.');
+      getLogger().info('The snapshot of the casebook belongs to another vocabulary or version; the casebook is read from the database.');
       return null;
     }
     const { changeSeq, changedCase, designators } = read.about;
     if (((await findChange(db, changeSeq))?.caseId ?? null) !== changedCase) {
-      logger.info('The snapshot of the casebook belongs to another state of the database; the casebook is read from the database.');
+      getLogger().info('The snapshot of the casebook belongs to another state of the database; the casebook is read from the database.');
       return null;
     }
     const { layout } = empty.coding;
@@ -71,7 +71,7 @@ export async function readSnapshot(db: Db, empty: CasebookModel): Promise<{ mode
     return { model: assembleModel({ ...empty, counts, index, designators: createNamePool(designators) }), changeSeq };
   } catch (error) {
     if (!(error instanceof DamagedFileError || error instanceof RangeError || isFileError(error))) throw error;
-    logger.warn({ err: error }, 'The snapshot of the casebook cannot be used; the casebook is read from the database.');
+    getLogger().warn({ err: error }, 'The snapshot of the casebook cannot be used; the casebook is read from the database.');
     return null;
   }
 }

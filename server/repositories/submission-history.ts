@@ -1,12 +1,13 @@
 import type { CaseStatus } from '../../shared/schemas/case';
 import type { CaseEvent } from '../../shared/domain/submission/next-status';
+import { AppError } from '../../shared/errors';
 import type { Db } from '../db';
 import { appendCaseChanges } from './case-change-repository';
 
 /** One thing that happened to a case: no person, and no time finer than a month. */
 export type StatusChange = { event: CaseEvent; from: CaseStatus; to: CaseStatus; month: string; reason: string | null };
 
-/** Writes the event, the status that it leads to and, where what is published changes, the feed; run it in a transaction. */
+/** Writes the event, the status that it leads to and, where what is published changes, the feed; run it in a transaction. Throws `move-not-possible` where it has another status. */
 export async function changeStatus(db: Db, caseId: string, change: StatusChange): Promise<void> {
   const position = await db.caseStatusChange.count({ where: { caseId } });
   const { event, from, to, month, reason } = change;
@@ -14,7 +15,9 @@ export async function changeStatus(db: Db, caseId: string, change: StatusChange)
     data: { caseId, position, event, fromStatus: from, toStatus: to, month, reason },
     select: { caseId: true },
   });
-  await db.caseFile.update({ where: { id: caseId }, data: { status: to }, select: { id: true } });
+  const { count } = await db.caseFile.updateMany({ where: { id: caseId, status: from }, data: { status: to } });
+  // It changed between being read and now, or another case has this id: nothing of this may stay.
+  if (count !== 1) throw new AppError('move-not-possible', { detail: `It is not ${from} any more.` });
   if (from === 'accepted' || to === 'accepted') await appendCaseChanges(db, [caseId]);
 }
 

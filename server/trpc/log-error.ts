@@ -1,5 +1,5 @@
 import type { TRPCError } from '@trpc/server';
-import { logger } from '../watching/logger';
+import { getLogger } from '../watching/logger';
 
 /**
  * Logs what nobody foresaw; refusals and malformed input are the caller's to mend and are not logged. The input is
@@ -7,5 +7,5 @@ import { logger } from '../watching/logger';
  */
 export function logError({ error, path }: { error: TRPCError; path?: string | undefined }): void {
   if (error.code !== 'INTERNAL_SERVER_ERROR') return;
-  logger.error({ procedure: path ?? 'unknown', err: error.cause ?? error }, 'A procedure failed.');
+  getLogger().error({ procedure: path ?? 'unknown', err: error.cause ?? error }, 'A procedure failed.');
 }

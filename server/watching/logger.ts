@@ -16,17 +16,22 @@ const destination = {
   },
 };
 
+let current: pino.Logger | null = null;
+
 /**
- * The process's structured log. Lines name procedures, counts and times; never an account, an address, an input or
- * anything typed (see `loggedError`).
+ * The process's structured log, made when first used: the settings are read no earlier. Lines name procedures, counts and
+ * times; never an account, an address, an input or anything typed (see `loggedError`).
  */
-export const logger = pino(
-  {
-    level: getEnv().logLevel,
-    // Neither the machine's name nor the process: the lines of one server need none.
-    base: null,
-    timestamp: pino.stdTimeFunctions.isoTime,
-    serializers: { err: loggedError },
-  },
-  destination,
-);
+export function getLogger(): pino.Logger {
+  current ??= pino(
+    {
+      level: getEnv().logLevel,
+      // Neither the machine's name nor the process: the lines of one server need none.
+      base: null,
+      timestamp: pino.stdTimeFunctions.isoTime,
+      serializers: { err: loggedError },
+    },
+    destination,
+  );
+  return current;
+}

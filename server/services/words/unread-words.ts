@@ -4,7 +4,7 @@ import type { KnownWords } from '../../../shared/domain/anonymise/personal-detai
 import type { CasebookModel } from '../../../shared/domain/casebook/casebook-model';
 import type { Db } from '../../db';
 import { addUnreadWords, deleteUnreadBefore } from '../../repositories/unread-word-repository';
-import { logger } from '../../watching/logger';
+import { getLogger } from '../../watching/logger';
 import { inTransaction } from '../submit-transaction';
 
 /** A word is shown from this many look-ups on: what one or two people typed is nobody's business. */
@@ -77,7 +77,7 @@ export async function writeUnread(db: Db, now: Date): Promise<void> {
     await addUnreadWords(tx, month, counts);
     await deleteUnreadBefore(tx, monthsBefore(month, KEPT_MONTHS));
   })
-    .catch((error: unknown) => logger.warn({ err: error }, 'What look-ups could not read was not counted: it cannot be written.'))
+    .catch((error: unknown) => getLogger().warn({ err: error }, 'What look-ups could not read was not counted: it cannot be written.'))
     .finally(() => {
       current.writing = null;
     });

@@ -19,9 +19,9 @@ it('loses nothing that was said to be done when a working program is killed', { 
   await db.$disconnect();
   const account = newAccount();
   for (const [seed, afterMs] of [
-    [1, 900],
-    [2, 250],
-    [3, 600],
+    [101, 900],
+    [102, 250],
+    [103, 600],
   ] as const) {
     await killRound(file, account, { seed, afterMs });
     expect(await faultsAfterKill(file, account)).toEqual([]);

@@ -38,8 +38,11 @@ async function submitted() {
   const document = fullForm({ photos: [{ id: world.id, alt: ALT }] });
   const outcome = await world.caller.submission.submit({ draftId: DRAFT, document });
   if (outcome.kind !== 'submitted') throw new Error(JSON.stringify(outcome));
-  const to = (status: CaseStatus) =>
-    changeStatus(world.db, outcome.id, { event: 'accept', from: 'submitted', to: status, month: '2025-04', reason: null });
+  const to = async (status: CaseStatus) => {
+    const now = await world.db.caseFile.findUniqueOrThrow({ where: { id: outcome.id }, select: { status: true } });
+    const from = now.status as CaseStatus;
+    await changeStatus(world.db, outcome.id, { event: 'accept', from, to: status, month: '2025-04', reason: null });
+  };
   return { ...world, caseId: outcome.id, to };
 }
 
