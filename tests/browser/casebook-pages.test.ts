@@ -69,7 +69,7 @@ describe('what a case mentions', () => {
     }
     await page.locator('.timeline a[href="/symptoms/grey-screen"]').first().click();
     await page.waitForURL(/\/symptoms\/grey-screen/);
-    await page.locator('a', { hasText: /^All .* cases$/ }).click();
+    await page.locator('a', { hasText: /^All\s.*\scases?$/ }).click();
     await page.waitForURL(/\/cases\?symptom=grey-screen/);
     expect(await page.locator(`.case-line a[href="${address}"]`).count()).toBe(1);
   });
