@@ -134,8 +134,20 @@ describe('sending', () => {
     await line.waitFor({ state: 'attached' });
     expect(await line.count()).toBe(1);
     expect(await textOf(line)).toContain('Waits for review');
-    await line.getByRole('button', { name: 'Withdraw' }).click();
-    await line.getByRole('button', { name: 'Withdraw it' }).click();
+    const withdraw = line.getByRole('button', { name: 'Withdraw', exact: true });
+    const sure = line.getByRole('button', { name: 'Withdraw it' });
+    // A press that comes before the scripts of the row does nothing.
+    await expect
+      .poll(
+        async () =>
+          withdraw.click({ timeout: 1_000 }).then(
+            () => sure.count(),
+            () => sure.count(),
+          ),
+        { timeout: 20_000 },
+      )
+      .toBe(1);
+    await sure.click();
     await line.getByText('Withdrawn.').waitFor();
     await line.getByRole('button', { name: 'Cut my link' }).click();
     await line.getByRole('button', { name: 'Cut the link for good' }).click();
