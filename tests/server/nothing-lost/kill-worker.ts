@@ -32,7 +32,17 @@ const newId = () => caseIdFrom(Uint8Array.from({ length: 10 }, () => Math.floor(
 const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)] as T;
 
 /** One line, written before anything else happens: a pipe keeps what was written, whatever becomes of the writer. */
-const say = (line: object) => writeSync(1, `${JSON.stringify(line)}\n`);
+function say(line: object): void {
+  for (let left = Buffer.from(`${JSON.stringify(line)}\n`); left.length > 0; ) {
+    try {
+      left = left.subarray(writeSync(1, left));
+    } catch (error) {
+      // The reader is slower than this: wait for it, a millisecond at a time.
+      if ((error as NodeJS.ErrnoException).code !== 'EAGAIN') throw error;
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 1);
+    }
+  }
+}
 
 const { model } = await getCasebook(db);
 getSearch(db);
