@@ -34,13 +34,26 @@ async function enter(name: string, password: string, path = '/review'): Promise<
 
 const moderator = () => enter('demo-moderator', 'marrow-lane-reviewing');
 const keeper = () => enter('demo-keeper', 'marrow-lane-keeping');
-const waiting = () => countOf("SELECT count(*) AS n FROM WaitingCase");
+const waiting = () => countOf('SELECT count(*) AS n FROM WaitingCase');
 
 function countOf(sql: string): number {
   const opened = new Database(database.file, { readonly: true });
   const { n } = opened.prepare(sql).get() as { n: number };
   opened.close();
   return n;
+}
+
+function rowsOf(sql: string): unknown[] {
+  const opened = new Database(database.file, { readonly: true });
+  const rows = opened.prepare(sql).all();
+  opened.close();
+  return rows;
+}
+
+/** What a procedure answers. */
+async function ask<T>(page: Page, procedure: string, input: object): Promise<T> {
+  const answer = await page.request.get(`${server.url}/api/trpc/${procedure}?input=${encodeURIComponent(JSON.stringify(input))}`);
+  return ((await answer.json()) as { result: { data: T } }).result.data;
 }
 
 /** Decides on the case shown as its findings suggest. Returns what was done. */
@@ -79,7 +92,9 @@ describe('a moderator', () => {
     const states = await Promise.all([one, two].map((page) => page.locator('[data-claim]').getAttribute('data-claim')));
     expect([...states].sort()).toEqual(['mine', 'other']);
     const [winner, loser] = states[0] === 'mine' ? [one, two] : [two, one];
-    expect(await loser.locator('.review-bar [role="alert"], .review-bar').first().innerText()).toMatch(/demo-(moderator|keeper) is looking at/);
+    expect(await loser.locator('.review-bar [role="alert"], .review-bar').first().innerText()).toMatch(
+      /demo-(moderator|keeper) is looking at/,
+    );
     const before = waiting();
     await loser.getByRole('button', { name: 'Accept and publish' }).click();
     await loser.locator('.fault-summary').waitFor();
@@ -123,6 +138,20 @@ describe('a moderator', () => {
       const answer = await page.request.get(`${server.url}/api/trpc/casebook.overview`);
       return ((await answer.json()) as { result: { data: { cases: number } } }).result.data.cases;
     };
+    const { symptoms } = await ask<{ symptoms: { id: string; present: boolean }[] }>(page, 'casebook.getCase', { id });
+    const set = symptoms
+      .filter((s) => s.present)
+      .slice(0, 1)
+      .map((s) => ({ kind: 'symptom', id: s.id, value: 'present' }));
+    const lookUp = async () => {
+      const { cases: counted, causes } = await ask<{ cases: { matching: number }; causes: { probability: number }[] }>(
+        page,
+        'lookup.ask',
+        { set },
+      );
+      return { matching: counted.matching, first: causes[0]?.probability };
+    };
+    const asked = await lookUp();
     const before = await total();
     await page.goto(`${server.url}/review/${id}`);
     await page.locator('summary', { hasText: 'Take it back' }).click();
@@ -130,13 +159,67 @@ describe('a moderator', () => {
     await page.getByRole('button', { name: 'Take it out of the casebook' }).click();
     await page.locator('.review-done').waitFor();
     expect(await total()).toBe(before - 1);
+    const without = await lookUp();
+    expect(without.matching).toBe(asked.matching - 1);
+    expect(without.first).not.toBe(asked.first);
     expect(await cases()).not.toBe(href);
     await page.goto(`${server.url}/review/${id}`);
     await page.getByRole('button', { name: 'Publish it again' }).click();
     await page.locator('.review-done').waitFor();
     expect(await total()).toBe(before);
+    expect(await lookUp()).toEqual(asked);
+  });
+
+  it('leaves no trace of who posted or decided on any page, file, feed or answer that is open to everybody', async () => {
+    const accounts = rowsOf('SELECT id, username FROM User') as { id: string; username: string }[];
+    const published = rowsOf("SELECT caseId FROM CaseStatusChange WHERE toStatus = 'accepted'") as { caseId: string }[];
+    expect(accounts.length).toBeGreaterThanOrEqual(4);
+    expect(published.length).toBeGreaterThan(0);
+    const pages = [...OPEN_PAGES, ...published.slice(0, 10).map(({ caseId }) => `/cases/${caseId}`)];
+    for (const path of pages) {
+      const response = await fetch(`${server.url}${path}`);
+      expect(response.status, path).toBe(200);
+      const text = await response.text();
+      for (const { id, username } of accounts)
+        expect(text.includes(id) || text.includes(username), `${path} names ${username}`).toBe(false);
+    }
   });
 });
+
+/** Everything that is served to whoever asks, but the page to sign in on, which shows the demo's accounts. */
+const OPEN_PAGES = [
+  '/',
+  '/?q=grey+screen',
+  '/plan?q=grey+screen',
+  '/casebook',
+  '/cases',
+  '/symptoms',
+  '/symptoms/grey-screen',
+  '/devices',
+  '/devices/quellbrook-8',
+  '/devices/quellbrook-8-rev-a/readings',
+  '/parts',
+  '/parts/video-ram',
+  '/fixes',
+  '/fixes/replace-video-ram',
+  '/search?q=screen',
+  '/method',
+  '/safety',
+  '/words',
+  '/log',
+  '/data',
+  '/bench',
+  '/post',
+  '/data/datapackage.json',
+  '/data/cases.jsonl',
+  '/data/cases.csv',
+  '/cases/feed.atom',
+  '/symptoms/grey-screen/feed.atom',
+  '/api/v1/cases',
+  '/sitemap.xml',
+  '/readyz',
+  '/healthz',
+];
 
 describe('the review pages', () => {
   it('pass axe, and fit 360 pixels', async () => {
