@@ -108,7 +108,12 @@ function fileFaults(databaseFile: string): string[] {
 }
 
 async function caseFaults(db: ReturnType<typeof createDb>, account: Account): Promise<string[]> {
-  const stored = new Map((await findCases(db, [...account.told.keys()])).map((record) => [record.id, record]));
+  const ids = [...account.told.keys()];
+  const stored = new Map<string, Awaited<ReturnType<typeof findCases>>[number]>();
+  // One statement takes at most 999 values.
+  for (let start = 0; start < ids.length; start += 500) {
+    for (const record of await findCases(db, ids.slice(start, start + 500))) stored.set(record.id, record);
+  }
   const faults: string[] = [];
   for (const [id, told] of account.told) {
     const record = stored.get(id);
