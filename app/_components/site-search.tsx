@@ -1,8 +1,9 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { type KeyboardEvent, lazy, Suspense, useCallback, useState } from 'react';
+import { lazy, Suspense, useCallback, useState } from 'react';
 import { SuggestionList } from './suggestion-list';
+import { useOptionKeys } from './use-option-keys';
 
 export type SearchOption = { key: string; label: string; meaning: string; href: string };
 
@@ -19,30 +20,15 @@ export function SiteSearch() {
   const router = useRouter();
   const [text, setText] = useState('');
   const [touched, setTouched] = useState(false);
-  const [open, setOpen] = useState(false);
-  const [active, setActive] = useState(-1);
   const [options, setOptions] = useState<readonly SearchOption[]>([]);
   const take = useCallback((found: readonly SearchOption[]) => setOptions(found), []);
+  const { open, setOpen, active, onKey, onTyped } = useOptionKeys(options.length);
   const shown = open && text.trim() !== '' ? options : [];
 
   const go = (option: SearchOption | undefined) => {
     if (!option) return;
     setOpen(false);
     router.push(option.href);
-  };
-  const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
-      event.preventDefault();
-      setOpen(true);
-      const step = event.key === 'ArrowDown' ? 1 : -1;
-      setActive((now) => Math.max(-1, Math.min(options.length - 1, now + step)));
-    } else if (event.key === 'Enter' && shown[active]) {
-      event.preventDefault();
-      go(shown[active]);
-    } else if (event.key === 'Escape') {
-      setOpen(false);
-      setActive(-1);
-    }
   };
 
   return (
@@ -67,11 +53,10 @@ export function SiteSearch() {
           aria-activedescendant={shown[active] ? `${ID}-${active}` : undefined}
           onFocus={() => setTouched(true)}
           onBlur={() => setOpen(false)}
-          onKeyDown={onKeyDown}
+          onKeyDown={(event) => onKey(event, shown, go)}
           onChange={(event) => {
             setText(event.target.value);
-            setOpen(true);
-            setActive(-1);
+            onTyped();
           }}
         />
         <button type="submit" className="press">

@@ -10,18 +10,3 @@ export async function insertRequestedChanges(db: Db, caseId: string, asked: read
     data: asked.map(({ field, reason }, position) => ({ caseId, changePosition, position, field, reason })),
   });
 }
-
-/** What was asked the last time that changes were asked for. */
-export async function listNewestRequested(db: Db, caseId: string): Promise<RequestedChange[]> {
-  const last = await db.requestedChange.findFirst({
-    where: { caseId },
-    orderBy: { changePosition: 'desc' },
-    select: { changePosition: true },
-  });
-  if (last === null) return [];
-  return db.requestedChange.findMany({
-    where: { caseId, changePosition: last.changePosition },
-    orderBy: { position: 'asc' },
-    select: { field: true, reason: true },
-  });
-}

@@ -16,7 +16,7 @@ import { appendCaseChanges } from '../repositories/case-change-repository';
 import { getCase } from '../repositories/case-repository';
 import { findOwner } from '../repositories/submission-links';
 import { issueAfterKey, spendAfterKey } from './after-key';
-import { logDecision } from './review/log-decision';
+import { appendLog } from './log/append-log';
 import { monthOf } from './review/move-case';
 import { requireForeign } from './review/require-decision';
 import { inTransaction } from './submit-transaction';
@@ -82,7 +82,7 @@ export function decideReport(db: Db, { actor, id, accept, now }: AfterDecision):
     const { kind, months, source } = report;
     const detail = { case: report.caseId, kind, months, source };
     const decided = accept ? 'afterwards-accepted' : 'afterwards-declined';
-    await logDecision(tx, { kind: decided, actorId: actor.id, now, subject: { kind: 'report', id }, detail });
+    await appendLog(tx, { at: now, kind: decided, actorId: actor.id, subject: { kind: 'report', id }, detail });
   });
 }
 

@@ -1,7 +1,8 @@
 'use client';
 
-import { type KeyboardEvent, useState } from 'react';
+import { useState } from 'react';
 import { SuggestionList } from '../../_components/suggestion-list';
+import { useOptionKeys } from '../../_components/use-option-keys';
 import type { SuggestedFinding } from './suggested-findings';
 import { useSuggestions } from './use-suggestions';
 
@@ -10,25 +11,9 @@ type FindingBoxProps = { id: string; onChoose: (option: SuggestedFinding) => voi
 /** A text box with a list of suggestions, after the ARIA pattern of an editable combobox with a list. */
 export function FindingBox({ id, onChoose }: FindingBoxProps) {
   const [text, setText] = useState('');
-  const [open, setOpen] = useState(false);
-  const [active, setActive] = useState(-1);
   const found = useSuggestions(text);
+  const { open, active, onKey, onTyped } = useOptionKeys(found.length);
   const shown = open ? found : [];
-
-  const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
-      event.preventDefault();
-      setOpen(true);
-      const step = event.key === 'ArrowDown' ? 1 : -1;
-      setActive((now) => Math.max(-1, Math.min(found.length - 1, now + step)));
-    } else if (event.key === 'Enter' && shown[active]) {
-      event.preventDefault();
-      onChoose(shown[active]);
-    } else if (event.key === 'Escape') {
-      setOpen(false);
-      setActive(-1);
-    }
-  };
 
   return (
     <>
@@ -43,11 +28,10 @@ export function FindingBox({ id, onChoose }: FindingBoxProps) {
         aria-controls={`${id}-list`}
         aria-autocomplete="list"
         aria-activedescendant={shown[active] ? `${id}-${active}` : undefined}
-        onKeyDown={onKeyDown}
+        onKeyDown={(event) => onKey(event, shown, onChoose)}
         onChange={(event) => {
           setText(event.target.value);
-          setOpen(true);
-          setActive(-1);
+          onTyped();
         }}
       />
       <button type="submit" className="press">

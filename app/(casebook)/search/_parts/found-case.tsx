@@ -1,30 +1,16 @@
-import Link from 'next/link';
 import type { FoundCase as Found } from '../../../../shared/schemas/search';
-import { formatMonth } from '../../../_components/format-figures';
-import { CASE_OUTCOME_WORDS, capital, inSentence, joinWords } from '../../../_components/words';
+import { CaseLine } from '../../cases/_parts/case-line';
 
-/** A found case: what it showed, where its words stand, what it was and how it ended. */
+/** A found case, with the place where its words stand. */
 export function FoundCase({ found: { item, snippet, highlights } }: { found: Found }) {
-  const causes = item.causes.map((cause) => [inSentence(cause.label), ...cause.designators].join(' '));
   return (
-    <li className="row case-line">
-      <div>
-        <Link href={`/cases/${item.id}`} prefetch={false}>
-          {item.symptoms.length > 0 ? capital(joinWords(item.symptoms.map(inSentence))) : 'No symptom recorded'}
-        </Link>
-        {snippet === '' ? null : (
-          <p>
-            <Marked text={snippet} marks={highlights} />
-          </p>
-        )}
-        <p className="case-told">
-          {item.device.label}, {formatMonth(item.month)}
+    <CaseLine item={item}>
+      {snippet === '' ? null : (
+        <p>
+          <Marked text={snippet} marks={highlights} />
         </p>
-      </div>
-      <p className="case-end">
-        {causes.length > 0 ? capital(joinWords(causes)) : 'Cause not found'}. {capital(CASE_OUTCOME_WORDS[item.outcome])}.
-      </p>
-    </li>
+      )}
+    </CaseLine>
   );
 }
 
