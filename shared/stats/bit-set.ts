@@ -16,6 +16,12 @@ export function hasBit(words: BitWords, at: number): boolean {
   return (((words[at >>> 5] as number) >>> (at & 31)) & 1) === 1;
 }
 
+/** Puts every member of another set in, as far as there is room. */
+export function addBits(words: BitWords, others: BitWords): void {
+  const length = Math.min(words.length, others.length);
+  for (let w = 0; w < length; w += 1) words[w] = (words[w] as number) | (others[w] as number);
+}
+
 /** Calls `visit` for each member, in ascending order. */
 export function forEachBit(words: BitWords, visit: (at: number) => void): void {
   for (let w = 0; w < words.length; w += 1) {

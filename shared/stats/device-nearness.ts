@@ -13,11 +13,28 @@ export function deviceNearness(layout: Layout, asked: number, there: number): De
   if (asked <= 0) return 'other';
   if (asked === there && layout.deviceDepths[asked] === BOARD_DEPTH) return 'same-board';
   const path = devicePath(layout, asked);
-  const other = new Set(devicePath(layout, there));
-  const common = path.filter((node) => other.has(node)).map((node) => layout.deviceDepths[node] as number);
-  const deepest = Math.max(...common);
-  if (deepest >= MODEL_DEPTH) return 'same-model';
-  return deepest >= CATEGORY_DEPTH ? 'same-category' : 'other';
+  let common = there;
+  while (!path.includes(common)) common = layout.deviceParents[common] as number;
+  return byCommonDepth(layout.deviceDepths[common] as number);
+}
+
+/** Nearness of every device node to the one asked about. */
+export function nearnessOfAll({ deviceParents, deviceDepths }: Layout, asked: number): DeviceNearness[] {
+  // The deepest node that a device shares with the path to the one asked about: its own, or its parent's.
+  const onPath = new Uint8Array(deviceParents.length);
+  for (let node = asked; node >= 0; node = deviceParents[node] as number) onPath[node] = 1;
+  const depth = new Uint8Array(deviceParents.length);
+  return Array.from(deviceParents, (parent, node) => {
+    depth[node] = onPath[node] === 1 || parent < 0 ? (deviceDepths[node] as number) : (depth[parent] as number);
+    if (asked <= 0) return 'other';
+    if (node === asked && deviceDepths[node] === BOARD_DEPTH) return 'same-board';
+    return byCommonDepth(depth[node] as number);
+  });
+}
+
+function byCommonDepth(depth: number): DeviceNearness {
+  if (depth >= MODEL_DEPTH) return 'same-model';
+  return depth >= CATEGORY_DEPTH ? 'same-category' : 'other';
 }
 
 /** Whether the very part (role and part number) that a cause is about sits on both boards. False where a board is not known. */

@@ -1,8 +1,11 @@
+import { addBits, type BitWords, clearBit, hasBit, setBit } from './bit-set';
 import { devicePath, distinctFindings, flatValue } from './findings';
 import { type CodedFinding, type Layout, PROOF_WEIGHT_TENTHS } from './layout';
-import { intersectLists } from './posting-list';
-import { isLive, NO_CAUSE, type RecordIndex, scratchOf } from './record-index';
-import { DOUBLED, forEachFurtherCause, SEVERAL_CAUSES, states } from './record-words';
+import { oddRows } from './odd-rows';
+import { denseBits, intersectLists, type PostingList } from './posting-list';
+import { isLive, NO_CAUSE, type RecordIndex } from './record-index';
+import { forEachFurtherCause, SEVERAL_CAUSES, states } from './record-words';
+import { bitRoom } from './scratch';
 
 /** A stated or implied finding of a question; implied ones do not enter matching. */
 export type QueryFinding = CodedFinding & { readonly implied?: boolean };
@@ -30,7 +33,7 @@ const PROOFS = PROOF_WEIGHT_TENTHS.length;
  */
 export function matchingCounts(index: RecordIndex, findings: readonly QueryFinding[], device = 0): MatchingCounts {
   const stated = distinctFindings(index.layout, findings.filter((f) => f.implied !== true));
-  const below = nodesBelow(index.layout, device);
+  const below = device === 0 ? null : nodesBelow(index.layout, device);
   const everything = allBelow(index, device);
   const matching = stated.length === 0 ? everything : tallyMatching(index, stated, below);
   const against = tallyContradicting(index, stated, below);
@@ -55,7 +58,12 @@ export type CauseTally = { records: number; causeNotFound: number; byCause: Int3
 /** Only the records below a device node (any unless given) that carry every finding; quicker than all of `matchingCounts`. */
 export function countMatching(index: RecordIndex, findings: readonly QueryFinding[], device = 0): CauseTally {
   const stated = distinctFindings(index.layout, findings.filter((f) => f.implied !== true));
-  return stated.length === 0 ? allBelow(index, device) : tallyMatching(index, stated, nodesBelow(index.layout, device));
+  return stated.length === 0 ? allBelow(index, device) : tallyMatching(index, stated, device === 0 ? null : nodesBelow(index.layout, device));
+}
+
+/** Records below a device node, and those of them that carry every finding. */
+export function countOnDevice(index: RecordIndex, findings: readonly QueryFinding[], device: number): { total: number; matching: number } {
+  return { total: index.total[device] as number, matching: countMatching(index, findings, device).records };
 }
 
 function createTally({ causeCount }: Layout): CauseTally {
@@ -83,43 +91,84 @@ function allBelow(index: RecordIndex, device: number): CauseTally {
   return { records: index.total[device] as number, causeNotFound: index.unresolved[device] as number, byCause, byProof };
 }
 
-function tallyMatching(index: RecordIndex, findings: readonly CodedFinding[], below: Uint8Array): CauseTally {
-  const { rows } = scratchOf(index);
+function tallyMatching(index: RecordIndex, findings: readonly CodedFinding[], below: Uint8Array | null): CauseTally {
   const lists = findings.map((finding) => index.byValue[flatValue(index.layout, finding)]).filter((list) => list !== undefined);
-  const count = intersectLists(lists, rows);
+  const count = intersectLists(lists, index);
+  const { rows } = index.scratch;
   const tally = createTally(index.layout);
   for (let i = 0; i < count; i += 1) {
     const row = rows[i] as number;
-    if (isLive(index, row) && below[index.device[row] as number] === 1) tallyRow(index, row, tally);
+    if (isCounted(index, row, below)) tallyRow(index, row, tally);
   }
   return tally;
 }
 
-/** Rows that carry another value of an observable asked about and not the one asked for; each once. */
-function tallyContradicting(index: RecordIndex, findings: readonly CodedFinding[], below: Uint8Array): CauseTally {
-  const { rows, mark } = scratchOf(index);
-  const tally = createTally(index.layout);
-  let met = 0;
-  for (const finding of findings) {
-    const own = flatValue(index.layout, finding);
-    const start = index.layout.valueStarts[finding.observable] as number;
-    const end = index.layout.valueStarts[finding.observable + 1] as number;
-    for (let flat = start; flat < end; flat += 1) {
-      const list = index.byValue[flat];
-      if (flat === own || list === undefined) continue;
-      for (let i = 0; i < list.length; i += 1) {
-        const row = list.rows[i] as number;
-        if (mark[row] === 1 || !isLive(index, row) || below[index.device[row] as number] === 0) continue;
-        if (((index.labels[row] as number) & DOUBLED) !== 0 && states(index, row, own)) continue;
-        mark[row] = 1;
-        rows[met] = row;
-        met += 1;
-        tallyRow(index, row, tally);
-      }
+/** Rows that carry another value of an observable asked about and not the one asked for, each once, by their causes. */
+function tallyContradicting(index: RecordIndex, findings: readonly CodedFinding[], below: Uint8Array | null): Omit<CauseTally, 'byProof'> {
+  const bits = bitRoom(index.scratch, index.rows);
+  for (const finding of findings) markOtherValues(index, finding, bits);
+  const odd = oddRows(index);
+  for (const row of odd.doubled) {
+    // Such a row may carry the value asked for as well.
+    if (hasBit(bits, row) && !findings.some((finding) => contradicts(index, row, finding))) clearBit(bits, row);
+  }
+  const { causeCount } = index.layout;
+  const first = new Int32Array(causeCount + 1);
+  for (const row of odd.several) {
+    if (hasBit(bits, row) && isCounted(index, row, below)) forEachFurtherCause(index, row, (cause) => bump(first, cause));
+  }
+  const records = takeFirstCauses(index, { bits, below, first });
+  return { records, causeNotFound: first[causeCount] as number, byCause: first.subarray(0, causeCount) };
+}
+
+/** Counts the rows of the bits by their first cause, those without one last, and leaves all bits 0; returns how many there are. */
+function takeFirstCauses(index: RecordIndex, { bits, below, first }: { bits: BitWords; below: Uint8Array | null; first: Int32Array }): number {
+  const { live, firstCause, device } = index;
+  const { causeCount } = index.layout;
+  const words = (index.rows + 31) >>> 5;
+  let records = 0;
+  for (let w = 0; w < words; w += 1) {
+    let word = (bits[w] as number) & (live[w] as number);
+    bits[w] = 0;
+    while (word !== 0) {
+      const row = w * 32 + (31 - Math.clz32(word & -word));
+      word &= word - 1;
+      if (below !== null && below[device[row] as number] === 0) continue;
+      records += 1;
+      bump(first, Math.min(causeCount, firstCause[row] as number));
     }
   }
-  for (let i = 0; i < met; i += 1) mark[rows[i] as number] = 0;
-  return tally;
+  return records;
+}
+
+/** Sets the bits of the rows, taken out ones too, that carry another value of the finding's observable. */
+function markOtherValues({ layout, byValue, rows: all }: RecordIndex, finding: CodedFinding, bits: BitWords): void {
+  const own = flatValue(layout, finding);
+  const start = layout.valueStarts[finding.observable] as number;
+  const end = layout.valueStarts[finding.observable + 1] as number;
+  for (let flat = start; flat < end; flat += 1) {
+    if (flat === own) continue;
+    const list = byValue[flat] as PostingList;
+    const dense = denseBits(list, all);
+    if (dense !== null) addBits(bits, dense);
+    else for (let i = 0; i < list.length; i += 1) setBit(bits, list.rows[i] as number);
+  }
+}
+
+function contradicts(index: RecordIndex, row: number, finding: CodedFinding): boolean {
+  const start = index.layout.valueStarts[finding.observable] as number;
+  const end = index.layout.valueStarts[finding.observable + 1] as number;
+  let differs = false;
+  for (let flat = start; flat < end; flat += 1) {
+    if (!states(index, row, flat)) continue;
+    if (flat === start + finding.value) return false;
+    differs = true;
+  }
+  return differs;
+}
+
+function isCounted(index: RecordIndex, row: number, below: Uint8Array | null): boolean {
+  return isLive(index, row) && (below === null || below[index.device[row] as number] === 1);
 }
 
 function tallyRow(index: RecordIndex, row: number, tally: CauseTally): void {
@@ -136,6 +185,10 @@ function tallyRow(index: RecordIndex, row: number, tally: CauseTally): void {
 }
 
 function count({ byCause, byProof }: CauseTally, cause: number, proof: number): void {
-  byCause[cause] = (byCause[cause] as number) + 1;
-  byProof[cause * PROOFS + proof] = (byProof[cause * PROOFS + proof] as number) + 1;
+  bump(byCause, cause);
+  bump(byProof, cause * PROOFS + proof);
+}
+
+function bump(cells: Int32Array, at: number): void {
+  cells[at] = (cells[at] as number) + 1;
 }

@@ -2,7 +2,8 @@ import { bestFirst, createBestRows, offerRow } from './best-rows';
 import { devicePath, distinctFindings, flatValue } from './findings';
 import type { CodedFinding } from './layout';
 import type { QueryFinding } from './matching-counts';
-import { isLive, type RecordIndex, scratchOf } from './record-index';
+import { type RowTerm, rankByGain, type ScoredRow, type ValueGain } from './rank-by-gain';
+import { isLive, type RecordIndex } from './record-index';
 import { compareKeys } from './record-keys';
 import { states } from './record-words';
 
@@ -26,7 +27,7 @@ export type SimilarOptions = {
   /** What a record's value of the finding's observable adds, one entry per value: in place of weights. */
   gains?: (finding: QueryFinding) => Float64Array;
   /** What a record adds by itself, in place of the nearness of its device: how near that is, how well its cause was proved. */
-  term?: (row: number) => number;
+  term?: RowTerm;
 };
 
 type Query = { device: number | null; findings: readonly QueryFinding[] };
@@ -41,17 +42,31 @@ export function rankSimilar(index: RecordIndex, query: Query, options: SimilarOp
   const { layout } = index;
   const known = distinctFindings(layout, query.findings);
   const findings = known.filter((f) => f.implied !== true);
-  const gains = (options.gains ? known : findings).map((finding) => ({ finding, gain: options.gains?.(finding) ?? defaultGain(index, finding, options.weights) }));
-  const best = createBestRows(options.limit ?? 10);
-  const order = (a: number, b: number) => compareKeys(index.keys, a, b);
   const near = deviceGains(index, query.device ?? 0);
-  const term = options.term ?? ((row: number) => near[index.device[row] as number] as number);
-  const offer = (row: number, score: number) => {
-    if (isLive(index, row)) offerRow(best, row, score + term(row), order);
-  };
-  if (findings.length > 0) scoreRows(index, gains, offer);
-  else offerDevice(index, near, offer);
-  return bestFirst(best, order).map((hit) => describeRow(index, { ...hit, findings }));
+  const term = options.term ?? { of: (row: number) => near[index.device[row] as number] as number, most: near.reduce((a, b) => Math.max(a, b), 0) };
+  const limit = options.limit ?? 10;
+  const ranked =
+    findings.length === 0
+      ? nearestRows(index, { near, limit, term })
+      : rankByGain(index, valueGains(index, options.gains ? known : findings, options), { limit, term });
+  return ranked.map((hit) => describeRow(index, { ...hit, findings }));
+}
+
+/** What every value that says anything gains, over all findings. */
+function valueGains(index: RecordIndex, findings: readonly QueryFinding[], options: SimilarOptions): ValueGain[] {
+  const { valueStarts } = index.layout;
+  const gains = new Map<number, ValueGain>();
+  for (const finding of findings) {
+    const start = valueStarts[finding.observable] as number;
+    const gain = options.gains?.(finding) ?? defaultGain(index, finding, options.weights);
+    gain.forEach((own, value) => {
+      const asked = value === finding.value && finding.implied !== true;
+      const before = gains.get(start + value);
+      if (before !== undefined) gains.set(start + value, { ...before, gain: before.gain + own, asked: before.asked || asked });
+      else if (own !== 0 || asked) gains.set(start + value, { flat: start + value, gain: own, asked });
+    });
+  }
+  return [...gains.values()];
 }
 
 /** A finding's weight where it is shared, and what other values of its observable cost. */
@@ -78,61 +93,17 @@ function deviceGains({ layout }: RecordIndex, device: number): Float64Array {
 }
 
 /** Where nothing was stated: records that are near by device. */
-function offerDevice(index: RecordIndex, gains: Float64Array, offer: (row: number, score: number) => void): void {
-  for (let row = 0; row < index.rows; row += 1) if ((gains[index.device[row] as number] as number) > 0) offer(row, 0);
-}
-
-type FindingGain = { finding: QueryFinding; gain: Float64Array };
-
-/**
- * Adds up gains over the lists of the stated findings, then what other values of the same observables gain (which is
- * less than nothing where they contradict) on rows where something is shared; then offers every row that shares something.
- */
-function scoreRows(index: RecordIndex, gains: readonly FindingGain[], offer: (row: number, score: number) => void): void {
-  const { rows, score, mark } = scratchOf(index);
-  let met = 0;
-  for (const { finding, gain } of gains) {
-    const list = index.byValue[flatValue(index.layout, finding)];
-    if (list === undefined || finding.implied === true) continue;
-    met = addWeight({ list, weight: gain[finding.value] as number, rows, score, mark, met });
-  }
-  for (const { finding, gain } of gains) {
-    const start = index.layout.valueStarts[finding.observable] as number;
-    gain.forEach((weight, there) => {
-      const list = index.byValue[start + there];
-      const isCounted = there === finding.value && finding.implied !== true;
-      if (list !== undefined && weight !== 0 && !isCounted) addWhereMet({ list, weight, score, mark });
-    });
-  }
-  for (let i = 0; i < met; i += 1) {
-    const row = rows[i] as number;
-    offer(row, score[row] as number);
-    score[row] = 0;
-    mark[row] = 0;
-  }
-}
-
-type Adding = { list: { rows: Uint32Array; length: number }; weight: number; rows: Uint32Array; score: Float64Array; mark: Uint8Array; met: number };
-
-function addWeight({ list, weight, rows, score, mark, met }: Adding): number {
-  let count = met;
-  for (let i = 0; i < list.length; i += 1) {
-    const row = list.rows[i] as number;
-    score[row] = (score[row] as number) + weight;
-    if (mark[row] === 0) {
-      mark[row] = 1;
-      rows[count] = row;
-      count += 1;
+function nearestRows(index: RecordIndex, { near, limit, term }: { near: Float64Array; limit: number; term: RowTerm }): ScoredRow[] {
+  const best = createBestRows(limit);
+  const order = (a: number, b: number) => compareKeys(index.keys, a, b);
+  index.byDevice.forEach(({ rows, length }, node) => {
+    if ((near[node] as number) === 0) return;
+    for (let i = 0; i < length; i += 1) {
+      const row = rows[i] as number;
+      if (isLive(index, row)) offerRow(best, row, term.of(row), order);
     }
-  }
-  return count;
-}
-
-function addWhereMet({ list, weight, score, mark }: Pick<Adding, 'list' | 'weight' | 'score' | 'mark'>): void {
-  for (let i = 0; i < list.length; i += 1) {
-    const row = list.rows[i] as number;
-    if (mark[row] === 1) score[row] = (score[row] as number) + weight;
-  }
+  });
+  return bestFirst(best, order);
 }
 
 function describeRow(

@@ -2,9 +2,11 @@ import { type BitWords, clearBit, hasBit, setBit } from './bit-set';
 import { valueTotal } from './counts';
 import { devicePath } from './findings';
 import { type CodedRecord, FIX, type Layout, PROOF_WEIGHT_TENTHS, type RecordedFinding } from './layout';
+import { createOddRows, type OddRows } from './odd-rows';
 import { appendRow, createPostingList, type PostingList, withRoom } from './posting-list';
 import { createRecordKeys, dropKey, type RecordKey, type RecordKeys, setKey } from './record-keys';
 import { addWords, forEachAttempt, type RowLabels, readCauses, readFindings, rowLabels, type StoredRecord, storedRecord } from './record-words';
+import { createScratch, type Scratch } from './scratch';
 
 /** No cause in the column of first causes. */
 export const NO_CAUSE = 0xffff;
@@ -49,7 +51,8 @@ export type RecordIndex = {
   /** The same over records of one cause: `[(flat - first fix value) * causeCount + cause]`. */
   readonly attemptsByCause: Int32Array;
   /** Room to work in, so that a question allocates nothing per record. */
-  scratch: { rows: Uint32Array; score: Float64Array; mark: Uint8Array };
+  readonly scratch: Scratch;
+  readonly odd: OddRows;
 };
 
 /** First flat value of a fix, and the number of flat values from there on; fixes come last in a layout. */
@@ -92,7 +95,8 @@ export function createRecordIndex(layout: Layout): RecordIndex {
     proofs: new Int32Array(nodes * layout.causeCount * PROOF_WEIGHT_TENTHS.length),
     attempts: new Int32Array(nodes * fixes),
     attemptsByCause: new Int32Array(fixes * layout.causeCount),
-    scratch: { rows: new Uint32Array(0), score: new Float64Array(0), mark: new Uint8Array(0) },
+    scratch: createScratch(),
+    odd: createOddRows(),
   };
 }
 
@@ -209,14 +213,4 @@ function tally(index: RecordIndex, row: number, { record, sign }: { record: Stor
 
 function bump(cells: Int32Array, at: number, by: number): void {
   cells[at] = (cells[at] as number) + by;
-}
-
-/** Grows the room to work in to the number of rows, and returns it; `score` and `mark` are all 0 between questions. */
-export function scratchOf(index: RecordIndex): RecordIndex['scratch'] {
-  const { scratch } = index;
-  if (scratch.rows.length < index.rows) {
-    const length = index.rows + (index.rows >> 4) + 64;
-    index.scratch = { rows: new Uint32Array(length), score: new Float64Array(length), mark: new Uint8Array(length) };
-  }
-  return index.scratch;
 }

@@ -141,6 +141,25 @@ export function states({ starts, words }: RecordIndex, row: number, flat: number
   return false;
 }
 
+/** What a row gains: the gains of the flat values that it states, each once. */
+export function rowGain({ starts, words }: RecordIndex, row: number, byFlat: Float64Array): number {
+  const start = (starts[row] as number) + 1;
+  const end = start + 2 * (words[start - 1] as number);
+  let sum = 0;
+  for (let at = start; at < end; at += 2) {
+    const gain = byFlat[words[at] as number] as number;
+    if (gain !== 0 && ((words[at + 1] as number) & LATE) === 0 && !statedBefore(words, start, at)) sum += gain;
+  }
+  return sum;
+}
+
+function statedBefore(words: Uint16Array, start: number, at: number): boolean {
+  for (let before = start; before < at; before += 2) {
+    if (words[before] === words[at] && ((words[before + 1] as number) & LATE) === 0) return true;
+  }
+  return false;
+}
+
 /** Calls `visit` with flat value and step of each attempt of a row: fixes from `firstFix` on, a fix named twice in one attempt once. */
 export function forEachAttempt({ starts, words }: RecordIndex, row: number, firstFix: number, visit: (flat: number, step: number) => void): void {
   const start = (starts[row] as number) + 1;

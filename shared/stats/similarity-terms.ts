@@ -1,7 +1,8 @@
-import { type DeviceNearness, deviceNearness, sharesPart } from './device-nearness';
+import { type DeviceNearness, deviceNearness, nearnessOfAll, sharesPart } from './device-nearness';
 import type { Estimator } from './estimator';
 import { findingAgreement } from './finding-agreement';
 import type { QueryFinding } from './matching-counts';
+import type { RowTerm } from './rank-by-gain';
 import type { SimilarOptions } from './rank-similar';
 import type { RecordIndex } from './record-index';
 import { forEachCause } from './record-words';
@@ -52,20 +53,23 @@ export function similarityTerms(
 }
 
 /** What each record adds by itself; nearness is worked out once per device, not per record. */
-function staticTerm(index: RecordIndex, device: number, weights: SimilarityWeights): (row: number) => number {
-  const { layout } = index;
+function staticTerm(index: RecordIndex, device: number, weights: SimilarityWeights): RowTerm {
   const worth: Record<DeviceNearness, number> = {
     'same-board': weights.sameBoard,
     'same-model': weights.sameModel,
     'same-category': weights.sameCategory,
     other: 0,
   };
-  const nearness = Array.from(layout.deviceParents, (_, node) => deviceNearness(layout, device, node));
-  const needsPart = weights.sharesPart !== 0;
-  return (row) => {
-    const near = nearness[index.device[row] as number] as DeviceNearness;
-    const part = needsPart && near !== 'same-board' && hasPartOf(index, device, row) ? weights.sharesPart : 0;
-    return worth[near] + part + (weights.proof[proofOf(index, row)] ?? 0);
+  const nearness = nearnessOfAll(index.layout, device);
+  const nodeWorth = Float64Array.from(nearness, (near) => worth[near]);
+  const needsPart = weights.sharesPart !== 0 && device > 0;
+  return {
+    of: (row) => {
+      const node = index.device[row] as number;
+      const part = needsPart && nearness[node] !== 'same-board' && hasPartOf(index, device, row) ? weights.sharesPart : 0;
+      return (nodeWorth[node] as number) + part + (weights.proof[proofOf(index, row)] ?? 0);
+    },
+    most: Math.max(...nodeWorth) + Math.max(0, weights.sharesPart) + Math.max(0, ...weights.proof),
   };
 }
 

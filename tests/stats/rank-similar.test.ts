@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { deviceNearness, sharesPart } from '../../shared/stats/device-nearness';
+import { deviceNearness, nearnessOfAll, sharesPart } from '../../shared/stats/device-nearness';
 import { findingAgreement } from '../../shared/stats/finding-agreement';
 import { rankSimilar } from '../../shared/stats/rank-similar';
 import { addToIndex, createRecordIndex } from '../../shared/stats/record-index';
@@ -33,7 +33,7 @@ describe('rankSimilar', () => {
   const nothing = addToIndex(index, recordOf(9, [1], [recorded(2, 1)]));
   const findings = [{ observable: 0, value: 1 }, { observable: 1, value: 1 }];
   const gains = ({ value }: { value: number }) => Float64Array.from([0, 1], (_, there) => (there === value ? 1 : -0.5));
-  const options = { limit: 10, gains, term: () => 0 };
+  const options = { limit: 10, gains, term: { of: () => 0, most: 0 } };
 
   it('puts what shares most first and what contradicts last, and leaves out what shares nothing', () => {
     const ranked = rankSimilar(index, { device: null, findings }, options);
@@ -43,7 +43,7 @@ describe('rankSimilar', () => {
   });
 
   it('adds what a record brings by itself, but ranks none for that alone', () => {
-    const ranked = rankSimilar(index, { device: null, findings }, { ...options, term: (row) => (row === against || row === nothing ? 9 : 0) });
+    const ranked = rankSimilar(index, { device: null, findings }, { ...options, term: { of: (row) => (row === against || row === nothing ? 9 : 0), most: 9 } });
     expect(ranked.map(({ row }) => row)).toEqual([against, both, one]);
   });
 
@@ -67,6 +67,9 @@ describe('deviceNearness and sharesPart', () => {
     expect(deviceNearness(layout, first, model)).toBe('same-model');
     if (sibling !== undefined) expect(deviceNearness(layout, first, sibling)).toBe('same-model');
     expect(deviceNearness(layout, 0, first)).toBe('other');
+    for (let asked = 0; asked < layout.deviceParents.length; asked += 1) {
+      expect(nearnessOfAll(layout, asked)).toEqual(Array.from(layout.deviceParents, (_, there) => deviceNearness(layout, asked, there)));
+    }
     expect(sharesPart(layout, { asked: 0, there: first, cause: 0 })).toBe(false);
   });
 });

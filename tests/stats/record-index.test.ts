@@ -7,6 +7,7 @@ import { appendRow, createPostingList, intersectLists } from '../../shared/stats
 import { rankSimilar } from '../../shared/stats/rank-similar';
 import { addToIndex, createRecordIndex, liveRows, type RecordIndex, readRow, retractFromIndex, statedValues } from '../../shared/stats/record-index';
 import { rowOfKey } from '../../shared/stats/record-keys';
+import { createScratch } from '../../shared/stats/scratch';
 import { arbitraryRecord } from './arbitrary-record';
 import { smallLayout } from './small-world';
 
@@ -108,9 +109,9 @@ describe('intersectLists', () => {
           for (const row of list) appendRow(made, row);
           return made;
         });
-        const into = new Uint32Array(3_001);
-        const count = intersectLists(lists, into);
-        expect([...into.subarray(0, count)]).toEqual(a.filter((row) => chosen.every((list) => list.includes(row))));
+        const scratch = createScratch();
+        const count = intersectLists(lists, { scratch, rows: 3_001 });
+        expect([...scratch.rows.subarray(0, count)]).toEqual(a.filter((row) => chosen.every((list) => list.includes(row))));
       }),
       { numRuns: 100, seed: 3 },
     );

@@ -2,7 +2,7 @@ import type { LookUpResult, NextCheck } from '../../schemas/look-up';
 import type { PlanOptions, PlanResult } from '../../schemas/plan';
 import { questionSchema } from '../../schemas/question';
 import type { Finding } from '../../schemas/finding';
-import { matchingCounts } from '../../stats/matching-counts';
+import { countOnDevice, matchingCounts } from '../../stats/matching-counts';
 import type { CasebookModel } from '../casebook/casebook-model';
 import { type DesignatorShare, designatorSplit } from '../casebook/designator-split';
 import { causeName } from '../look-up/explain-cause';
@@ -45,7 +45,7 @@ export function benchQuestion(model: CasebookModel, { device, complete, findings
 export function answerBench(model: CasebookModel, question: CodedQuestion): BenchAnswer {
   const probability = model.estimator.probabilities(question.device, question.findings);
   const counts = matchingCounts(model.index, question.findings);
-  const here = matchingCounts(model.index, question.findings, question.device);
+  const here = countOnDevice(model.index, question.findings, question.device);
   const listed = model.coding.causes.length;
   const order = Array.from({ length: listed }, (_, cause) => cause)
     .filter((cause) => (probability[cause] as number) > 0)

@@ -3,7 +3,7 @@ import type { FixSuggestion } from '../../schemas/look-up';
 import { fixSuccess, rankFixSuccess } from '../../stats/decide/fix-success';
 import { devicePath } from '../../stats/findings';
 import { intersectLists, type PostingList } from '../../stats/posting-list';
-import { fixValues, isLive, type RecordIndex, scratchOf } from '../../stats/record-index';
+import { fixValues, isLive, type RecordIndex } from '../../stats/record-index';
 import { forEachAttempt } from '../../stats/record-words';
 import { cameBackIn } from './came-back';
 import type { CasebookModel } from './casebook-model';
@@ -104,8 +104,8 @@ function attemptsInScope(index: RecordIndex, lists: readonly PostingList[], path
   const { first, count } = fixValues(index.layout);
   const results = new Int32Array(path.length * count);
   const depths = sharedDepths(index, path);
-  const { rows } = scratchOf(index);
-  const met = intersectLists(lists, rows);
+  const met = intersectLists(lists, index);
+  const { rows } = index.scratch;
   for (let i = 0; i < met; i += 1) {
     const row = rows[i] as number;
     if (!isLive(index, row)) continue;

@@ -1,6 +1,6 @@
 import type { LookUpFigures, LookUpResult } from '../../schemas/look-up';
 import type { Question } from '../../schemas/question';
-import { matchingCounts } from '../../stats/matching-counts';
+import { countOnDevice, matchingCounts } from '../../stats/matching-counts';
 import { renameQuestion } from '../words/rename-content';
 import type { CasebookModel } from '../casebook/casebook-model';
 import { fixRecord } from '../casebook/fix-record';
@@ -49,7 +49,7 @@ function caseCounts(
   coded: CodedQuestion,
   { total, matching, compatible, causeNotFound }: ReturnType<typeof matchingCounts>,
 ): LookUpResult['cases'] {
-  const here = coded.device === 0 ? { total, matching } : matchingCounts(model.index, coded.findings, coded.device);
+  const here = coded.device === 0 ? { total, matching } : countOnDevice(model.index, coded.findings, coded.device);
   return { total, matching, compatible, causeNotFound, onDevice: here.total, matchingOnDevice: here.matching };
 }
 

@@ -1,7 +1,7 @@
 import type { PlanOptions, PlanResult, PlanStep } from '../../schemas/plan';
 import type { Question } from '../../schemas/question';
 import type { PlannedStep } from '../../stats/decide/repair-plan';
-import { matchingCounts } from '../../stats/matching-counts';
+import { countOnDevice, matchingCounts } from '../../stats/matching-counts';
 import type { CasebookModel } from '../casebook/casebook-model';
 import type { OfferedCheck } from '../look-up/check-candidates';
 import { readQuestion } from '../look-up/read-question';
@@ -22,7 +22,7 @@ export function planRepair(model: CasebookModel, question: Question, options: Pl
   const { problem, bench } = planProblem(model, coded, options);
   const plan = planHazardsLater({ ...problem, ...(effort !== undefined && { effort }) }, (step) => isHazardous(entryOf(bench, step)));
   const { total, matching, compatible, causeNotFound } = matchingCounts(model.index, coded.findings);
-  const here = matchingCounts(model.index, coded.findings, coded.device);
+  const here = countOnDevice(model.index, coded.findings, coded.device);
   return {
     read: coded.read,
     options,

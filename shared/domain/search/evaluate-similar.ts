@@ -3,6 +3,7 @@ import { distinctFindings, flatValue } from '../../stats/findings';
 import { FIX, type CodedRecord, type RecordedFinding } from '../../stats/layout';
 import { liveRows, NO_CAUSE, readRow, statedValues } from '../../stats/record-index';
 import { forEachCause } from '../../stats/record-words';
+import type { RowTerm } from '../../stats/rank-by-gain';
 import { rankSimilar } from '../../stats/rank-similar';
 import { normalisedDiscountedGain, reciprocalRank } from '../../stats/ranking-measures';
 import { similarityTerms } from '../../stats/similarity-terms';
@@ -98,11 +99,17 @@ function rank(task: SimilarTask, ranker: Ranker, asked: Asked): number[] {
     const { index, estimator } = model;
     const { gains, term } = similarityTerms(estimator, { index, device: asked.device, weights });
     const text = weights.text === 0 ? null : task.textScores(textOf(model, asked));
-    const whole = text === null ? term : (row: number) => term(row) + weights.text * (text[row] as number);
+    const whole = text === null ? term : withText(term, text, weights.text);
     return rankSimilar(index, { device: asked.device, findings: asked.known }, { limit: DEPTH, gains, term: whole }).map((hit) => hit.row);
   }
   if (ranker === 'text relevance') return bestRows(task.textScores(textOf(model, asked)));
   return bestRows(overlaps(model, asked, ranker === 'Jaccard'));
+}
+
+function withText(term: RowTerm, text: ArrayLike<number>, weight: number): RowTerm {
+  let most = 0;
+  for (let row = 0; row < text.length; row += 1) most = Math.max(most, weight * (text[row] as number));
+  return { of: (row) => term.of(row) + weight * (text[row] as number), most: term.most + most };
 }
 
 /** What somebody would type who knows this: device, labels and values. */

@@ -1,7 +1,7 @@
 // Run by the benchmark: `in-process.ts <cases> <rounds> <folder> <row ids, by commas>`; progress to stderr, rows as JSON to stdout.
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { matchingRow, similarRow } from '../rows/counting';
+import { matchingRows, similarAsShownRow, similarRow } from '../rows/counting';
 import { lookUpRow } from '../rows/look-up';
 import { memoryRow } from '../rows/memory';
 import { posteriorRows } from '../rows/posterior';
@@ -31,11 +31,12 @@ if (['matching', 'similar', 'start', 'change', 'memory', 'look-up', 'posterior']
   const db = needsTables ? fillTables(tables, model.index, (done) => say(`${done} in the tables`)) : null;
   if (db && ids.has('matching')) {
     say('matching counts');
-    rows.push(matchingRow(model, db, times));
+    rows.push(...matchingRows(model, db, times));
   }
   if (db && ids.has('similar')) {
     say('similar cases');
     rows.push(similarRow(model, db, { rounds: times, findings: 5 }), similarRow(model, db, { rounds: Math.ceil(times / 2), findings: null }));
+    rows.push(similarAsShownRow(model, db, Math.ceil(times / 2)));
   }
   if (ids.has('posterior')) {
     say('posterior');
