@@ -94,6 +94,11 @@ export function addWords(index: RecordIndex, row: number, { findings, causes, de
   index.starts[row + 1] = at;
 }
 
+/** How many findings a row has, attempts after the cure included. */
+export function findingCount({ starts, words }: RecordIndex, row: number): number {
+  return words[starts[row] as number] as number;
+}
+
 /** The findings of a row. */
 export function readFindings({ starts, words }: RecordIndex, row: number): StoredFinding[] {
   const start = starts[row] as number;

@@ -5,7 +5,7 @@ import type { QueryFinding } from './matching-counts';
 import type { RowTerm } from './rank-by-gain';
 import type { SimilarOptions } from './rank-similar';
 import type { RecordIndex } from './record-index';
-import { forEachCause } from './record-words';
+import { findingCount, forEachCause } from './record-words';
 import type { SimilarityWeights } from './similarity-weights';
 
 /** What speaks for a record besides its findings; each is said to the reader. */
@@ -33,8 +33,8 @@ type Asked = { index: RecordIndex; device: number; weights: SimilarityWeights };
 
 /**
  * How records are scored for a question: findings by their agreement under the casebook's own P(value | cause), and per
- * record the nearness of its device, the shared part and the proof. The sum is over shared findings, with a term that
- * stands for each record by itself.
+ * record the nearness of its device, the shared part, the proof and its length. The sum is over shared findings, with a
+ * term that stands for each record by itself.
  */
 export function similarityTerms(
   estimator: Pick<Estimator, 'prior' | 'outcomeTable'>,
@@ -67,7 +67,7 @@ function staticTerm(index: RecordIndex, device: number, weights: SimilarityWeigh
     of: (row) => {
       const node = index.device[row] as number;
       const part = needsPart && nearness[node] !== 'same-board' && hasPartOf(index, device, row) ? weights.sharesPart : 0;
-      return (nodeWorth[node] as number) + part + (weights.proof[proofOf(index, row)] ?? 0);
+      return (nodeWorth[node] as number) + part + (weights.proof[proofOf(index, row)] ?? 0) - weights.length * Math.log(findingCount(index, row) || 1);
     },
     most: Math.max(...nodeWorth) + Math.max(0, weights.sharesPart) + Math.max(0, ...weights.proof),
   };

@@ -30,8 +30,9 @@ export function MethodChoices() {
 
       <h2>Cases like yours</h2>
       <p>
-        Ranked by the findings that they share with your unit, rare findings for more, and findings that contradict it against
-        them.
+        Ranked by the findings that they share with your unit: the more a finding tells about the cause, the more it counts.
+        Findings that contradict your unit count against a case, and so does a long list of findings, as it shares something with
+        every unit. A near device and a proved cause count for it.
       </p>
     </>
   );
