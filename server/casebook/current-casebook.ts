@@ -61,12 +61,12 @@ export function forgetCasebook(): void {
 }
 
 function replace(db: Db, at: number): Promise<Casebook> {
-  const entry: Kept = { casebook: loadCasebook(db), loaded: null, checkedAt: at, catchingUp: null };
+  const entry: Kept = { casebook: loadCasebook(db, { lazily: true }), loaded: null, checkedAt: at, catchingUp: null };
   kept.secondBenchCasebook = entry;
   entry.casebook.then(
     (casebook) => {
       entry.loaded = casebook;
-      void keepSnapshotFresh(db, casebook);
+      void complete(db, entry, casebook);
     },
     () => {
       if (kept.secondBenchCasebook === entry) forgetCasebook();
@@ -91,12 +91,37 @@ async function look(db: Db, current: Kept): Promise<void> {
       void keepSnapshotFresh(db, casebook);
       return;
     }
-    const loaded = await loadCasebook(db);
-    if (kept.secondBenchCasebook !== current) return;
-    current.casebook = Promise.resolve(loaded);
-    current.loaded = loaded;
-    void keepSnapshotFresh(db, loaded);
+    await exchange(db, current, { lazily: true });
   } catch (error) {
     getLogger().error({ err: error }, 'The casebook could not catch up with what is stored; as it is, it goes on answering.');
+  }
+}
+
+/** Loads the casebook beside the one that answers, and puts it in its place. */
+async function exchange(db: Db, current: Kept, how: { lazily: boolean }): Promise<void> {
+  const loaded = await loadCasebook(db, how);
+  if (kept.secondBenchCasebook !== current) {
+    loaded.rest?.close();
+    return;
+  }
+  current.casebook = Promise.resolve(loaded);
+  current.loaded = loaded;
+  void complete(db, current, loaded);
+}
+
+/**
+ * Reads what the first answers did not need, then writes the snapshot where it is old. Where the file turns out to be
+ * damaged, the casebook is loaded anew with every checksum looked at first; answers that need the damaged part fail until then.
+ */
+async function complete(db: Db, current: Kept, casebook: Casebook): Promise<void> {
+  try {
+    await casebook.rest?.completeSlowly();
+    await keepSnapshotFresh(db, casebook);
+  } catch (error) {
+    casebook.rest?.close();
+    getLogger().warn({ err: error }, 'The snapshot of the casebook is damaged; the casebook is loaded anew.');
+    await exchange(db, current, { lazily: false }).catch((err: unknown) => {
+      getLogger().error({ err }, 'The casebook could not be loaded anew.');
+    });
   }
 }

@@ -15,7 +15,7 @@ import { findNewestSettings } from '../repositories/model-settings-repository';
 import { countWorkingUnits } from '../repositories/working-unit-repository';
 import { getLogger } from '../watching/logger';
 import { followChanges } from './follow-changes';
-import { readSnapshot } from './model-snapshot';
+import { isSnapshotFault, type ReadSnapshot, readSnapshot } from './model-snapshot';
 
 /** The accepted records in memory, ready to be asked, and what is known of how they came there. */
 export type Casebook = {
@@ -31,13 +31,16 @@ export type Casebook = {
   changeSeq: number;
   /** Newest change that the snapshot beside the database knows of; null where there is no snapshot of use. */
   snapshotSeq: number | null;
+  /** What still comes from the snapshot when it is needed; null where everything is in memory. */
+  rest: ReadSnapshot['rest'];
 };
 
 /**
  * Reads vocabulary, catalogue, fitted settings and the accepted cases into memory: from the snapshot beside the database and
  * what has changed since, or else every case. Throws `casebook-empty` where no device is stored.
+ * @param lazily answer as soon as possible: what the first answer does not need is read from the snapshot later, by `rest`
  */
-export async function loadCasebook(db: Db): Promise<Casebook> {
+export async function loadCasebook(db: Db, { lazily = false } = {}): Promise<Casebook> {
   // Read first: what is stored meanwhile then calls for another load.
   const loadedFor = await findNewestReload(db);
   const catalogue = await findCatalogue(db);
@@ -52,7 +55,7 @@ export async function loadCasebook(db: Db): Promise<Casebook> {
     return settings ?? defaultSettings(coding.layout);
   };
   const empty = createCasebookModel(vocabulary, catalogue, settingsFor, aliases);
-  const counted = (await fromSnapshot(db, empty)) ?? (await fromDatabase(db, empty));
+  const counted = (await fromSnapshot(db, empty, lazily)) ?? (await fromDatabase(db, empty));
   return {
     ...counted,
     settings: { hash: settingsHash(empty.settings), fittedAt },
@@ -62,19 +65,26 @@ export async function loadCasebook(db: Db): Promise<Casebook> {
   };
 }
 
-type Counted = Pick<Casebook, 'model' | 'changeSeq' | 'snapshotSeq'>;
+type Counted = Pick<Casebook, 'model' | 'changeSeq' | 'snapshotSeq' | 'rest'>;
 
 /** The snapshot beside the database and what has changed since; null where it is of no use. */
-async function fromSnapshot(db: Db, empty: CasebookModel): Promise<Counted | null> {
-  const read = await readSnapshot(db, empty);
+async function fromSnapshot(db: Db, empty: CasebookModel, lazily: boolean): Promise<Counted | null> {
+  const read = await readSnapshot(db, empty, { lazily });
   if (read === null) return null;
-  const counted = { ...read, snapshotSeq: read.changeSeq };
-  await followChanges(db, counted);
-  // The file holds what is counted; what came back later stands beside it.
-  for (const record of await findCases(db, await listCameBack(db))) noteCameBack(counted.model, record);
-  // Cases that were stored past the feed would be missed: then everything is read.
-  if (counted.model.entries.size === (await countCases(db, 'accepted'))) return counted;
-  getLogger().warn('The snapshot of the casebook does not hold every accepted case; the casebook is read from the database.');
+  try {
+    const counted = { ...read, snapshotSeq: read.changeSeq };
+    await followChanges(db, counted);
+    // The file holds what is counted; what came back later stands beside it.
+    for (const record of await findCases(db, await listCameBack(db))) noteCameBack(counted.model, record);
+    // Cases that were stored past the feed would be missed: then everything is read.
+    if (counted.model.entries.size === (await countCases(db, 'accepted'))) return counted;
+    getLogger().warn('The snapshot of the casebook does not hold every accepted case; the casebook is read from the database.');
+  } catch (error) {
+    read.rest?.close();
+    if (!isSnapshotFault(error)) throw error;
+    getLogger().warn({ err: error }, 'The snapshot of the casebook cannot be used; the casebook is read from the database.');
+  }
+  read.rest?.close();
   return null;
 }
 
@@ -82,5 +92,5 @@ async function fromSnapshot(db: Db, empty: CasebookModel): Promise<Counted | nul
 async function fromDatabase(db: Db, model: CasebookModel): Promise<Counted> {
   const changeSeq = await findNewestChange(db);
   for await (const record of streamCases(db, 'accepted')) addCase(model, record);
-  return { model, changeSeq, snapshotSeq: null };
+  return { model, changeSeq, snapshotSeq: null, rest: null };
 }

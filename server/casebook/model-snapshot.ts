@@ -8,10 +8,11 @@ import type { Db } from '../db';
 import { findChange } from '../repositories/case-change-repository';
 import { findDatabaseFile } from '../repositories/database-file';
 import { getLogger } from '../watching/logger';
-import { DamagedFileError, readSections, writeSections } from './section-file';
+import { openSections, type SectionFile, writeSections } from './section-file';
+import { DamagedFileError } from './section-pieces';
 
 /** Raised with every change of what is counted or of how it is kept. */
-const VERSION = 2;
+const VERSION = 3;
 
 /** What a snapshot says of itself. */
 type About = {
@@ -45,35 +46,48 @@ export async function writeSnapshot(db: Db, { model, changeSeq }: { model: Caseb
   return file;
 }
 
+/** What a snapshot gave: `rest` is what still comes from the file when it is needed, null where everything is there. */
+export type ReadSnapshot = { model: CasebookModel; changeSeq: number; rest: Pick<SectionFile<unknown>, 'completeSlowly' | 'close'> | null };
+
 /**
  * The model of the snapshot beside the database, and the change up to which it counts. Null, with a line in the log, where
  * the snapshot is damaged or belongs to another vocabulary or database; null where there is none.
  * @param empty a model of no records, whose words and settings the new one takes over
+ * @param lazily whether lists, words and counts may be read when they are needed: damage then shows only there
  */
-export async function readSnapshot(db: Db, empty: CasebookModel): Promise<{ model: CasebookModel; changeSeq: number } | null> {
+export async function readSnapshot(db: Db, empty: CasebookModel, { lazily }: { lazily: boolean }): Promise<ReadSnapshot | null> {
   const file = await snapshotFile(db);
   if (file === null || !existsSync(file)) return null;
+  let read: SectionFile<About> | null = null;
   try {
     const hash = wordsHash(empty);
-    const read = readSections<About>(file, ({ version, wordsHash: of }) => version === VERSION && of === hash);
+    read = openSections<About>(file, ({ version, wordsHash: of }) => version === VERSION && of === hash);
     if (read === null) {
       getLogger().info('The snapshot of the casebook belongs to another vocabulary or version; the casebook is read from the database.');
       return null;
     }
     const { changeSeq, changedCase, designators } = read.about;
     if (((await findChange(db, changeSeq))?.caseId ?? null) !== changedCase) {
+      read.close();
       getLogger().info('The snapshot of the casebook belongs to another state of the database; the casebook is read from the database.');
       return null;
     }
+    if (!lazily) read.complete();
     const { layout } = empty.coding;
     const counts = countsFromSections(layout, read.sections);
     const index = indexFromSections(layout, read.sections);
-    return { model: assembleModel({ ...empty, counts, index, designators: createNamePool(designators) }), changeSeq };
+    return { model: assembleModel({ ...empty, counts, index, designators: createNamePool(designators) }), changeSeq, rest: lazily ? read : null };
   } catch (error) {
-    if (!(error instanceof DamagedFileError || error instanceof RangeError || isFileError(error))) throw error;
+    read?.close();
+    if (!(error instanceof RangeError || isSnapshotFault(error))) throw error;
     getLogger().warn({ err: error }, 'The snapshot of the casebook cannot be used; the casebook is read from the database.');
     return null;
   }
+}
+
+/** Whether an error comes from the file: that it is damaged, or that it cannot be read. */
+export function isSnapshotFault(error: unknown): boolean {
+  return error instanceof DamagedFileError || isFileError(error);
 }
 
 function isFileError(error: unknown): boolean {

@@ -1,6 +1,7 @@
 import { type Counts, createCounts } from './counts';
 import type { Layout } from './layout';
-import { type Cells, fillFrom, type Sections, sectionOf } from './sections';
+import { bothFillings } from './filling';
+import { type Cells, fillFrom, type Sections, sectionOf, type StoredSections, storedSection } from './sections';
 import { packRows, unpackRows } from './sparse-rows';
 
 const DENSE = [
@@ -15,25 +16,31 @@ const DENSE = [
   'stateOffValues',
 ] as const;
 
+/** Key of a row, and its number. */
+type Pair = [number, number];
+
 /** Copies of the arrays that counts are made of, rows packed without gaps. */
 export function countsSections(counts: Counts): Sections {
   const dense = Object.fromEntries(DENSE.map((name): [string, Cells] => [`counts.${name}`, counts[name].slice()]));
-  const rowNumbers = [...counts.nodeRows.values(), ...counts.partRows.values(), ...counts.stateRows.values()];
+  // In the order of their keys, so that the rows of one device node stand together.
+  const [nodes, parts, states] = [counts.nodeRows, counts.partRows, counts.stateRows].map((rows) => [...rows].sort(([a], [b]) => a - b)) as [Pair[], Pair[], Pair[]];
+  const rowNumbers = [...nodes, ...parts, ...states].map(([, row]) => row);
+  counts.rows.filling.need(0, counts.rows.blocks[0]?.keys.length ?? 0);
   const { lengths, keys, counts: cells } = packRows(counts.rows, rowNumbers);
   return {
     ...dense,
     // Keys of part rows can be beyond 32 bits.
-    'counts.nodeKeys': Float64Array.from(counts.nodeRows.keys()),
-    'counts.partKeys': Float64Array.from(counts.partRows.keys()),
-    'counts.stateKeys': Float64Array.from(counts.stateRows.keys()),
+    'counts.nodeKeys': Float64Array.from(nodes, ([key]) => key),
+    'counts.partKeys': Float64Array.from(parts, ([key]) => key),
+    'counts.stateKeys': Float64Array.from(states, ([key]) => key),
     'counts.rowLengths': lengths,
     'counts.cellKeys': keys,
     'counts.cells': cells,
   };
 }
 
-/** Counts of their sections, which they keep: hand them over. Throws RangeError where they belong to another layout. */
-export function countsFromSections(layout: Layout, sections: Sections): Counts {
+/** Counts of their sections, which they keep: hand them over. Cells of rows are fetched when first needed. Throws RangeError where they belong to another layout. */
+export function countsFromSections(layout: Layout, sections: StoredSections): Counts {
   const counts = createCounts(layout);
   for (const name of DENSE) fillFrom(sections, `counts.${name}`, counts[name]);
   const nodeKeys = sectionOf(sections, 'counts.nodeKeys', new Float64Array(0));
@@ -42,10 +49,9 @@ export function countsFromSections(layout: Layout, sections: Sections): Counts {
   partKeys.forEach((key, row) => counts.partRows.set(key, nodeKeys.length + row));
   const stateKeys = sectionOf(sections, 'counts.stateKeys', new Float64Array(0));
   stateKeys.forEach((key, row) => counts.stateRows.set(key, nodeKeys.length + partKeys.length + row));
-  unpackRows(counts.rows, {
-    lengths: sectionOf(sections, 'counts.rowLengths', new Uint16Array(0)),
-    keys: sectionOf(sections, 'counts.cellKeys', new Uint16Array(0)),
-    counts: sectionOf(sections, 'counts.cells', new Int32Array(0)),
-  });
+  const keys = storedSection(sections, 'counts.cellKeys', new Uint16Array(0));
+  const cells = storedSection(sections, 'counts.cells', new Int32Array(0));
+  const lengths = sectionOf(sections, 'counts.rowLengths', new Uint16Array(0));
+  unpackRows(counts.rows, { lengths, keys: keys.cells, counts: cells.cells }, bothFillings(keys.filling, cells.filling));
   return counts;
 }

@@ -53,18 +53,20 @@ export function fitSettings(layout: Layout, records: RecordList, options: FitOpt
 /** The factor on the shrinkage is chosen by leave-one-out log loss under common exponents; then exponents are fitted. */
 function fitExponents(counts: Counts, settings: Settings, sample: readonly CodedRecord[]): Settings {
   const { layout } = counts;
-  const tried = SHRINKAGE_FACTORS.map((factor) => {
+  let best: { scaled: Settings; heldOut: HeldOut[]; loss: number } | null = null;
+  for (const factor of SHRINKAGE_FACTORS) {
     const scaled = scaleShrinkage(settings, factor);
     const heldOut = leaveOneOut(layout, { counts, estimator: createEstimator(layout, counts, scaled), records: sample });
     const problem = commonProblem(layout, heldOut);
-    return { scaled, loss: weightLoss(problem, fitWeights(problem)) };
-  });
-  const best = tried.reduce((a, b) => (b.loss < a.loss ? b : a)).scaled;
-  const heldOut = leaveOneOut(layout, { counts, estimator: createEstimator(layout, counts, best), records: sample });
+    const loss = weightLoss(problem, fitWeights(problem));
+    // Scores take as much room as they take time: only the best are kept.
+    if (best === null || loss < best.loss) best = { scaled, heldOut, loss };
+  }
+  const { scaled, heldOut } = best as NonNullable<typeof best>;
   const { weights, byEstimate } = fitObservableWeights(layout, heldOut);
   // Few records keep findings from before a second fix, so the fit is poor there; a failed fix counts in full at least.
   const atLeast = Array.from(weights, (w, o) => (layout.kinds[o] === FIX ? Math.max(1, w) : w));
-  return { ...best, weights: atLeast, modelError: { ...best.modelError, byEstimate } };
+  return { ...scaled, weights: atLeast, modelError: { ...scaled.modelError, byEstimate } };
 }
 
 /** Exponents are fitted to shares as they are, so they start at 1 (see `clearInFull`). */

@@ -1,7 +1,8 @@
 import type { Layout } from './layout';
-import type { PostingList } from './posting-list';
+import { type PostingList, storedList } from './posting-list';
 import { createRecordIndex, type RecordIndex } from './record-index';
-import { fillFrom, type Sections, sectionOf } from './sections';
+import type { RecordKeys } from './record-keys';
+import { type Cells, fillFrom, type Sections, sectionOf, type StoredCells, type StoredSections, storedSection } from './sections';
 
 const COLUMNS = ['device', 'month', 'labels', 'firstCause'] as const;
 const TALLIES = ['carrying', 'total', 'unresolved', 'proofs', 'attempts', 'attemptsByCause'] as const;
@@ -11,54 +12,85 @@ const KEYS = ['high', 'middle', 'low'] as const;
 /** Copies of the arrays that an index is made of, cut to what is in use. */
 export function indexSections(index: RecordIndex): Sections {
   const { rows } = index;
+  index.filling.need(0, index.wordCount);
   const sections: Sections = {
-    'index.live': index.live.slice(0, (rows + 31) >>> 5),
-    'index.starts': index.starts.slice(0, rows + 1),
-    'index.words': index.words.slice(0, index.wordCount),
-    'index.slots': index.keys.slots.slice(),
-    'index.filled': Uint32Array.of(index.keys.filled),
+    'index.live.cells': index.live.slice(0, (rows + 31) >>> 5),
+    'index.starts.cells': index.starts.slice(0, rows + 1),
+    'index.words.cells': index.words.slice(0, index.wordCount),
+    'index.slots.cells': index.keys.slots.slice(),
+    'index.slots.filled': Uint32Array.of(index.keys.filled),
   };
-  for (const name of COLUMNS) sections[`index.${name}`] = index[name].slice(0, rows);
-  for (const name of KEYS) sections[`index.${name}`] = index.keys[name].slice(0, rows);
-  for (const name of TALLIES) sections[`index.${name}`] = index[name].slice();
+  for (const name of COLUMNS) sections[`index.${name}.cells`] = index[name].slice(0, rows);
+  for (const name of KEYS) sections[`index.keys.${name}`] = index.keys[name].slice(0, rows);
+  for (const name of TALLIES) sections[`index.tallies.${name}`] = index[name].slice();
   for (const name of LISTS) {
-    sections[`index.${name}Lengths`] = Uint32Array.from(index[name], (list) => list.length);
-    sections[`index.${name}`] = joined(index[name]);
+    sections[`index.lists.${name}Lengths`] = Uint32Array.from(index[name], (list) => list.length);
+    sections[`index.lists.${name}`] = joined(index[name]);
   }
   return sections;
 }
 
 /**
- * An index of its sections, which it keeps: hand them over. Throws RangeError where they belong to another layout or to
- * one another.
+ * An index of its sections, which it keeps: hand them over. Words, keys and lists are fetched when they are first needed.
+ * Throws RangeError where they belong to another layout or to one another.
  */
-export function indexFromSections(layout: Layout, sections: Sections): RecordIndex {
-  const index = createRecordIndex(layout);
-  const starts = sectionOf(sections, 'index.starts', index.starts);
+export function indexFromSections(layout: Layout, sections: StoredSections): RecordIndex {
+  const empty = createRecordIndex(layout);
+  const starts = sectionOf(sections, 'index.starts.cells', empty.starts);
   const rows = Math.max(0, starts.length - 1);
-  for (const name of TALLIES) fillFrom(sections, `index.${name}`, index[name]);
+  const index: RecordIndex = { ...empty, keys: storedKeys(sections, rows) };
+  for (const name of TALLIES) fillFrom(sections, `index.tallies.${name}`, index[name]);
+  const words = storedSection(sections, 'index.words.cells', index.words);
   index.rows = rows;
   index.size = index.total[0] as number;
   index.starts = starts;
-  index.live = sectionOf(sections, 'index.live', index.live);
-  index.words = sectionOf(sections, 'index.words', index.words);
+  index.live = sectionOf(sections, 'index.live.cells', index.live);
+  index.words = words.cells;
+  index.filling = words.filling;
   index.wordCount = index.words.length;
   index.device = column(sections, 'device', index.device, rows);
   index.month = column(sections, 'month', index.month, rows);
   index.labels = column(sections, 'labels', index.labels, rows);
   index.firstCause = column(sections, 'firstCause', index.firstCause, rows);
-  for (const name of KEYS) index.keys[name] = column(sections, name, index.keys[name], rows);
-  index.keys.slots = sectionOf(sections, 'index.slots', index.keys.slots);
-  index.keys.filled = sectionOf(sections, 'index.filled', new Uint32Array(0))[0] ?? 0;
-  for (const name of LISTS) cutInto(sections, name, index[name]);
+  for (const name of LISTS) cutInto(sections, name, index[name] as PostingList[]);
   if ((starts[rows] as number) !== index.wordCount) throw new RangeError('The words of the index do not fit its rows.');
   return index;
 }
 
-function column<T extends Uint8Array | Uint16Array | Uint32Array>(sections: Sections, name: string, like: T, rows: number): T {
-  const cells = sectionOf(sections, `index.${name}`, like);
-  if (cells.length !== rows) throw new RangeError(`The section "index.${name}" has another length.`);
+function column<T extends Cells>(sections: StoredSections, name: string, like: T, rows: number): T {
+  const { cells, filling } = storedColumn(sections, `index.${name}.cells`, like, rows);
+  filling.need(0, rows);
   return cells;
+}
+
+function storedColumn<T extends Cells>(sections: StoredSections, name: string, like: T, rows: number) {
+  const stored = storedSection(sections, name, like);
+  if (stored.cells.length !== rows) throw new RangeError(`The section "${name}" has another length.`);
+  return stored;
+}
+
+/** The keys of rows, each array fetched when it is first looked at. */
+function storedKeys(sections: StoredSections, rows: number): RecordKeys {
+  const none = new Uint32Array(0);
+  const property = ({ cells, filling }: StoredCells<Uint32Array>): PropertyDescriptor => {
+    let held = cells;
+    let isThere = filling.done;
+    return {
+      enumerable: true,
+      get() {
+        if (!isThere) filling.need(0, held.length);
+        isThere = true;
+        return held;
+      },
+      set(longer: Uint32Array) {
+        held = longer;
+        isThere = true;
+      },
+    };
+  };
+  const filled = sectionOf(sections, 'index.slots.filled', none)[0] ?? 0;
+  const keys = Object.fromEntries(KEYS.map((name) => [name, property(storedColumn(sections, `index.keys.${name}`, none, rows))]));
+  return Object.defineProperties({ filled }, { ...keys, slots: property(storedSection(sections, 'index.slots.cells', none)) }) as RecordKeys;
 }
 
 function joined(lists: readonly PostingList[]): Uint32Array {
@@ -72,16 +104,14 @@ function joined(lists: readonly PostingList[]): Uint32Array {
 }
 
 /** Each list becomes a stretch of the joined rows; one that grows later moves to room of its own. */
-function cutInto(sections: Sections, name: (typeof LISTS)[number], lists: readonly PostingList[]): void {
-  const all = sectionOf(sections, `index.${name}`, new Uint32Array(0));
-  const lengths = sectionOf(sections, `index.${name}Lengths`, new Uint32Array(0));
-  if (lengths.length !== lists.length) throw new RangeError(`The section "index.${name}Lengths" has another length.`);
+function cutInto(sections: StoredSections, name: (typeof LISTS)[number], lists: PostingList[]): void {
+  const all = storedSection(sections, `index.lists.${name}`, new Uint32Array(0));
+  const lengths = sectionOf(sections, `index.lists.${name}Lengths`, new Uint32Array(0));
+  if (lengths.length !== lists.length) throw new RangeError(`The section "index.lists.${name}Lengths" has another length.`);
   let at = 0;
-  lists.forEach((list, i) => {
-    const length = lengths[i] as number;
-    list.rows = all.subarray(at, at + length);
-    list.length = length;
+  lengths.forEach((length, i) => {
+    lists[i] = storedList(all, at, length);
     at += length;
   });
-  if (at !== all.length) throw new RangeError(`The lists of "index.${name}" do not fit their lengths.`);
+  if (at !== all.cells.length) throw new RangeError(`The lists of "index.lists.${name}" do not fit their lengths.`);
 }

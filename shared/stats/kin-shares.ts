@@ -56,13 +56,20 @@ function kinCounts(counts: Counts, levels: readonly Int32Array[], observable: nu
     });
   }
   return {
+    // Called for every cause of every table: no closures here.
     of(cause, value) {
-      const found = levels.flatMap((groups, level): KinCount[] => {
-        const group = groups[cause] as number;
-        if (group < 0) return [];
-        const others = (v: number) => Math.max(0, ((sums[level] as Float64Array)[group * (K + 1) + v] as number) - (own[cause * (K + 1) + v] as number));
-        return [{ records: others(value), total: others(K) }];
-      });
+      const found: KinCount[] = [];
+      const ownAt = cause * (K + 1);
+      for (let level = 0; level < levels.length; level += 1) {
+        const group = (levels[level] as Int32Array)[cause] as number;
+        if (group < 0) continue;
+        const sum = sums[level] as Float64Array;
+        const at = group * (K + 1);
+        found.push({
+          records: Math.max(0, (sum[at + value] as number) - (own[ownAt + value] as number)),
+          total: Math.max(0, (sum[at + K] as number) - (own[ownAt + K] as number)),
+        });
+      }
       return found.length === 0 ? null : found;
     },
   };
@@ -74,9 +81,10 @@ function kinCounts(counts: Counts, levels: readonly Int32Array[], observable: nu
  */
 export function leanOnKin(share: number, kin: readonly KinCount[], limits: { worth: readonly number[]; pull: number }): number {
   let leaned = share;
-  kin.forEach(({ records, total }, level) => {
+  for (let level = 0; level < kin.length; level += 1) {
+    const { records, total } = kin[level] as KinCount;
     const scale = 1 / (1 + total / (limits.worth[level] as number));
     leaned = (records * scale + limits.pull * leaned) / (total * scale + limits.pull);
-  });
+  }
   return leaned;
 }

@@ -40,7 +40,8 @@ export function leaveOneOut(
       const width = layout.causeCount + 1;
       const columns = new Float32Array(evidence.length * width);
       evidence.forEach(({ logLikelihood }, i) => {
-        columns.set(logLikelihood, i * width);
+        // Not by `set`, which is many times slower from 64 to 32 bits.
+        for (let c = 0, at = i * width; c < width; c += 1, at += 1) columns[at] = logLikelihood[c] as number;
       });
       return {
         observables: Int32Array.from(evidence, ({ finding }) => finding.observable),

@@ -1,5 +1,6 @@
 import { type BitWords, setBit } from './bit-set';
 import { bitRoom, listRoom, type Scratch, spareRoom } from './scratch';
+import type { StoredCells } from './sections';
 
 /** Rows in ascending order; `length` of them are in use. `dense` stands beside a long list once it was asked for. */
 export type PostingList = { rows: Uint32Array; length: number; dense: DenseRows | null };
@@ -12,6 +13,27 @@ const NONE = new Uint32Array(0);
 /** A list of no rows. */
 export function createPostingList(): PostingList {
   return { rows: NONE, length: 0, dense: null };
+}
+
+/** A stretch of stored rows as a list; its rows are fetched when they are first looked at. */
+export function storedList({ cells, filling }: StoredCells<Uint32Array>, from: number, length: number): PostingList {
+  let rows = cells.subarray(from, from + length);
+  let isThere = filling.done;
+  return {
+    get rows() {
+      if (!isThere) {
+        filling.need(from, from + length);
+        isThere = true;
+      }
+      return rows;
+    },
+    set rows(longer) {
+      rows = longer;
+      isThere = true;
+    },
+    length,
+    dense: null,
+  };
 }
 
 /** A list that holds at least one row in so many has its bits kept too: they take at most twice its own room. */

@@ -1,5 +1,6 @@
 import { type BitWords, clearBit, hasBit, setBit } from './bit-set';
 import { valueTotal } from './counts';
+import { FILLED, type Filling } from './filling';
 import { devicePath } from './findings';
 import { type CodedRecord, FIX, type Layout, PROOF_WEIGHT_TENTHS, type RecordedFinding } from './layout';
 import { createOddRows, type OddRows } from './odd-rows';
@@ -35,6 +36,8 @@ export type RecordIndex = {
   starts: Uint32Array;
   words: Uint16Array;
   wordCount: number;
+  /** Fetches words that are still in a file. */
+  filling: Filling;
   readonly keys: RecordKeys;
   readonly byValue: readonly PostingList[];
   readonly byCause: readonly PostingList[];
@@ -85,6 +88,7 @@ export function createRecordIndex(layout: Layout): RecordIndex {
     starts: new Uint32Array(17),
     words: new Uint16Array(256),
     wordCount: 0,
+    filling: FILLED,
     keys: createRecordKeys(),
     byValue: lists(valueTotal(layout)),
     byCause: lists(layout.causeCount),

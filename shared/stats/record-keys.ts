@@ -43,10 +43,12 @@ export function dropKey(keys: RecordKeys, row: number): void {
 }
 
 /** Below 0 where the first row's key comes first. */
-export function compareKeys({ high, middle, low }: RecordKeys, a: number, b: number): number {
-  return (
-    (high[a] as number) - (high[b] as number) || (middle[a] as number) - (middle[b] as number) || (low[a] as number) - (low[b] as number)
-  );
+export function compareKeys(keys: RecordKeys, a: number, b: number): number {
+  // One array after the other: mostly the first tells, and those behind it need not be fetched.
+  const { high } = keys;
+  if (high[a] !== high[b]) return (high[a] as number) - (high[b] as number);
+  const { middle, low } = keys;
+  return (middle[a] as number) - (middle[b] as number) || (low[a] as number) - (low[b] as number);
 }
 
 function hashOf(high: number, middle: number, low: number): number {

@@ -72,6 +72,7 @@ export function rowLabels(record: StoredRecord, observables: Uint16Array): RowLa
 export function addWords(index: RecordIndex, row: number, { findings, causes, designators }: StoredRecord): void {
   const named = designators.reduce((sum, list) => sum + list.length, 0);
   const length = 1 + findings.length * 2 + causes.length * 2 + named * 2;
+  if (index.words.length < index.wordCount + length) index.filling.need(0, index.wordCount);
   index.words = withRoom(index.words, index.wordCount + length);
   const { words } = index;
   let at = index.wordCount;
@@ -94,14 +95,22 @@ export function addWords(index: RecordIndex, row: number, { findings, causes, de
   index.starts[row + 1] = at;
 }
 
+/** Where a row's words begin; they are there after this. */
+function wordsFrom({ starts, filling }: RecordIndex, row: number): number {
+  const start = starts[row] as number;
+  if (!filling.done) filling.need(start, starts[row + 1] as number);
+  return start;
+}
+
 /** How many findings a row has, attempts after the cure included. */
-export function findingCount({ starts, words }: RecordIndex, row: number): number {
-  return words[starts[row] as number] as number;
+export function findingCount(index: RecordIndex, row: number): number {
+  return index.words[wordsFrom(index, row)] as number;
 }
 
 /** The findings of a row. */
-export function readFindings({ starts, words }: RecordIndex, row: number): StoredFinding[] {
-  const start = starts[row] as number;
+export function readFindings(index: RecordIndex, row: number): StoredFinding[] {
+  const start = wordsFrom(index, row);
+  const { words } = index;
   return Array.from({ length: words[start] as number }, (_, i) => {
     const info = words[start + 2 + i * 2] as number;
     return { flat: words[start + 1 + i * 2] as number, step: info & STEP_BITS, proves: (info & PROVES) !== 0, late: (info & LATE) !== 0 };
@@ -109,10 +118,12 @@ export function readFindings({ starts, words }: RecordIndex, row: number): Store
 }
 
 /** The causes of a row with their designators. */
-export function readCauses({ starts, words }: RecordIndex, row: number): Pick<StoredRecord, 'causes' | 'designators'> {
+export function readCauses(index: RecordIndex, row: number): Pick<StoredRecord, 'causes' | 'designators'> {
   const causes: number[] = [];
   const designators: number[][] = [];
-  let at = (starts[row] as number) + 1 + 2 * (words[starts[row] as number] as number);
+  const start = wordsFrom(index, row);
+  const { starts, words } = index;
+  let at = start + 1 + 2 * (words[start] as number);
   const end = starts[row + 1] as number;
   while (at < end) {
     causes.push(words[at] as number);
@@ -132,23 +143,27 @@ export function forEachCause(index: RecordIndex, row: number, visit: (cause: num
 }
 
 /** Calls `visit` for each cause of a row after its first. */
-export function forEachFurtherCause({ starts, words }: RecordIndex, row: number, visit: (cause: number) => void): void {
-  let at = (starts[row] as number) + 1 + 2 * (words[starts[row] as number] as number);
+export function forEachFurtherCause(index: RecordIndex, row: number, visit: (cause: number) => void): void {
+  const start = wordsFrom(index, row);
+  const { starts, words } = index;
+  let at = start + 1 + 2 * (words[start] as number);
   const end = starts[row + 1] as number;
   for (at += 2 + 2 * (words[at + 1] as number); at < end; at += 2 + 2 * (words[at + 1] as number)) visit(words[at] as number);
 }
 
 /** Whether a row states the flat value. */
-export function states({ starts, words }: RecordIndex, row: number, flat: number): boolean {
-  const start = starts[row] as number;
+export function states(index: RecordIndex, row: number, flat: number): boolean {
+  const start = wordsFrom(index, row);
+  const { words } = index;
   const end = start + 1 + 2 * (words[start] as number);
   for (let at = start + 1; at < end; at += 2) if (words[at] === flat && ((words[at + 1] as number) & LATE) === 0) return true;
   return false;
 }
 
 /** What a row gains: the gains of the flat values that it states, each once. */
-export function rowGain({ starts, words }: RecordIndex, row: number, byFlat: Float64Array): number {
-  const start = (starts[row] as number) + 1;
+export function rowGain(index: RecordIndex, row: number, byFlat: Float64Array): number {
+  const start = wordsFrom(index, row) + 1;
+  const { words } = index;
   const end = start + 2 * (words[start - 1] as number);
   let sum = 0;
   for (let at = start; at < end; at += 2) {
@@ -166,8 +181,9 @@ function statedBefore(words: Uint16Array, start: number, at: number): boolean {
 }
 
 /** Calls `visit` with flat value and step of each attempt of a row: fixes from `firstFix` on, a fix named twice in one attempt once. */
-export function forEachAttempt({ starts, words }: RecordIndex, row: number, firstFix: number, visit: (flat: number, step: number) => void): void {
-  const start = (starts[row] as number) + 1;
+export function forEachAttempt(index: RecordIndex, row: number, firstFix: number, visit: (flat: number, step: number) => void): void {
+  const start = wordsFrom(index, row) + 1;
+  const { words } = index;
   const end = start + 2 * (words[start - 1] as number);
   for (let at = start; at < end; at += 2) {
     const flat = words[at] as number;

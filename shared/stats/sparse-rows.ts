@@ -1,3 +1,5 @@
+import { FILLED, type Filling } from './filling';
+
 /** Cells per block of storage, unless one row needs more. */
 const BLOCK_CELLS = 1 << 16;
 /** Room that a new row gets, in cells. */
@@ -21,6 +23,8 @@ export type SparseRows = {
   readonly blocks: Block[];
   /** Cells given out in the last block. */
   used: number;
+  /** Fetches cells of the first block that are still in a file. */
+  filling: Filling;
 };
 
 /** No rows. */
@@ -34,6 +38,7 @@ export function createSparseRows(): SparseRows {
     free: [],
     blocks: [],
     used: 0,
+    filling: FILLED,
   };
 }
 
@@ -102,13 +107,25 @@ export function forEachCell(store: SparseRows, row: number, visit: (key: number,
 const NO_BLOCK: Block = { keys: new Uint16Array(0), counts: new Int32Array(0) };
 
 function blockOf(store: SparseRows, row: number): Block {
+  if (!store.filling.done && store.block[row] === 0) {
+    const start = store.start[row] as number;
+    store.filling.need(start, start + (store.cells[row] as number));
+  }
   return store.blocks[store.block[row] as number] ?? NO_BLOCK;
 }
 
-/** Place of the first key at or above `key`, between two places. */
+/**
+ * Place of the first key at or above `key`, between two places. Keys ascend, none twice, so that no more of them are below
+ * `key` or above it than there are numbers: in a row that has most of its cells, that leaves next to nothing to search.
+ */
 function seek(keys: Uint16Array, from: number, to: number, key: number): number {
-  let low = from;
-  let high = to;
+  if (from >= to) return to;
+  const first = keys[from] as number;
+  const last = keys[to - 1] as number;
+  if (key <= first) return from;
+  if (key > last) return to;
+  let low = Math.max(from, to - 1 - (last - key));
+  let high = Math.min(to, from + key - first);
   while (low < high) {
     const middle = (low + high) >>> 1;
     if ((keys[middle] as number) < key) low = middle + 1;
@@ -191,8 +208,9 @@ export function packRows(store: SparseRows, rows: readonly number[]): PackedRows
   return packed;
 }
 
-/** Makes packed rows the rows of an empty store, numbered from 0; the arrays become its first block. */
-export function unpackRows(store: SparseRows, { lengths, keys, counts }: PackedRows): void {
+/** Makes packed rows the rows of an empty store, numbered from 0; the arrays become its first block, fetched row by row. */
+export function unpackRows(store: SparseRows, { lengths, keys, counts }: PackedRows, filling: Filling): void {
+  store.filling = filling;
   store.blocks.push({ keys, counts });
   store.used = keys.length;
   store.rows = lengths.length;

@@ -21,7 +21,9 @@ const before = await used();
 let kept: unknown;
 let afterStart = before;
 if (kind === 'snapshot') {
-  const model = readModel(what, emptyModel());
+  const { model, rest } = readModel(what, emptyModel());
+  // As in a server that has run for a while.
+  rest.complete();
   kept = model;
   afterStart = await used();
   for (const question of lookUpQuestions(model, 200)) lookUp(model, question);

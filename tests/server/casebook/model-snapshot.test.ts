@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
+import { forgetCasebook, getCasebook } from '../../../server/casebook/current-casebook';
 import { loadCasebook } from '../../../server/casebook/load-casebook';
 import { snapshotFile, writeSnapshot } from '../../../server/casebook/model-snapshot';
 import type { PrismaClient } from '../../../prisma/generated/client';
@@ -70,6 +71,31 @@ describe('the snapshot of the casebook', () => {
     const { model, snapshotSeq } = await loadCasebook(db);
     expect(snapshotSeq).toBeNull();
     expect(told(model)).toEqual(told(before));
+  });
+
+  it('answers the same while most of it is still in the file, and can change then', async () => {
+    const { db, before } = await withSnapshot();
+    const { model, rest } = await loadCasebook(db, { lazily: true });
+    expect(model.index.filling.done).toBe(false);
+    const id = [...before.entries.values()][7]?.id as string;
+    expect(retractCase(model, id)).toBe(true);
+    expect(retractCase(before, id)).toBe(true);
+    expect(lookUp(model, question)).toEqual(lookUp(before, question));
+    await rest?.completeSlowly();
+    expect(model.index.filling.done).toBe(true);
+    expect(told(model)).toEqual(told(before));
+  });
+
+  it('whose damage shows only later is left aside then, and every case is read', async () => {
+    const { db, file, before } = await withSnapshot();
+    // Within the last list, which the first answer does not need.
+    flip(file, (size) => size - 12);
+    const first = await getCasebook(db);
+    expect(first.snapshotSeq).not.toBeNull();
+    const loaded = await vi.waitUntil(async () => ((await getCasebook(db)) === first ? null : getCasebook(db)), { timeout: 20_000 });
+    forgetCasebook();
+    expect(loaded.snapshotSeq).toBeNull();
+    expect(told(loaded.model)).toEqual(told(before));
   });
 
   it('of another database, or of other words, is left aside', async () => {

@@ -25,6 +25,7 @@ export function memoryCaller(cases: readonly CaseRecord[]) {
     loadedFor: null,
     changeSeq: 0,
     snapshotSeq: null,
+    rest: null,
   };
   return createCaller({ ...ownPage, db, casebook: async () => casebook });
 }

@@ -1,0 +1,22 @@
+/** Cells that are fetched when they are first needed. Whoever reads cells `from` to before `to` asks for them before. */
+export type Filling = {
+  /** Whether all cells are there, so that nobody needs to ask. */
+  readonly done: boolean;
+  need(from: number, to: number): void;
+};
+
+/** Of cells that were there from the beginning. */
+export const FILLED: Filling = { done: true, need: () => undefined };
+
+/** Of cells that stand side by side in two arrays. */
+export function bothFillings(a: Filling, b: Filling): Filling {
+  return {
+    get done() {
+      return a.done && b.done;
+    },
+    need(from, to) {
+      a.need(from, to);
+      b.need(from, to);
+    },
+  };
+}
