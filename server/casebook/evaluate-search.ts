@@ -23,16 +23,20 @@ export type SearchEvaluation = {
   cuts: SimilarEvaluation;
 };
 
+export type EvaluateSearchOptions = { folds: number; seed: number; onProgress: (what: string) => void };
+
 /** Fewest accepted cases that are worth splitting. */
 const LEAST_CASES = 50;
-/** Most records that the settings are fitted to, as in the evaluation of the estimators. */
-const FIT_RECORDS = 500;
+/** Most records that the settings are fitted to. Similar cases hardly depend on them, and more would take minutes. */
+const FIT_RECORDS = 150;
+/** Held-out cases between two lines of progress. */
+const TOLD_EVERY = 100;
 
 /**
  * Holds out one part of the accepted cases and has each ranker find, among the others, the cases most like them; the
- * settings are fitted to the others alone. Refuses a casebook of fewer than 50 cases.
+ * settings are fitted to the others alone. Refuses a casebook of fewer than 50 cases. `onProgress` is told what is begun.
  */
-export async function evaluateSearch(db: Db, { folds, seed }: { folds: number; seed: number }): Promise<SearchEvaluation> {
+export async function evaluateSearch(db: Db, { folds, seed, onProgress }: EvaluateSearchOptions): Promise<SearchEvaluation> {
   const catalogue = await findCatalogue(db);
   if (catalogue === null) throw new AppError('casebook-empty');
   const vocabulary = await loadVocabulary(db);
@@ -42,6 +46,7 @@ export async function evaluateSearch(db: Db, { folds, seed }: { folds: number; s
   if (cases.length < Math.max(LEAST_CASES, folds)) {
     throw new AppError('too-few-cases', { detail: `It has ${cases.length}; at least ${Math.max(LEAST_CASES, folds)} are needed.` });
   }
+  onProgress(`${cases.length} cases read; fitting`);
   const coded = cases.map((record) => encodeCase(coding, record.content));
   const fold = stratifiedFolds(coded, folds, seed);
   const isLearned = (_: unknown, index: number) => fold[index] !== 0;
@@ -49,9 +54,13 @@ export async function evaluateSearch(db: Db, { folds, seed }: { folds: number; s
   const settings = fitSettings(coding.layout, learned, { maxRecords: FIT_RECORDS });
   const model = createCasebookModel(vocabulary, catalogue, () => settings);
   const searched = cases.filter(isLearned);
+  onProgress(`filling a casebook of ${searched.length} cases`);
   for (const record of searched) addCase(model, record);
   const textScores = createTextScorer(searched.map((record) => searchDocument(model.words, record, false)));
   const heldOut = coded.filter((record, index) => fold[index] === 0 && record.causes.length > 0);
-  const cuts = evaluateSimilar({ model, textScores, weights: SIMILARITY_WEIGHTS }, heldOut);
+  const onQuestion = (done: number) => {
+    if (done % TOLD_EVERY === 0) onProgress(`${done} of ${heldOut.length} held-out cases asked for`);
+  };
+  const cuts = evaluateSimilar({ model, textScores, weights: SIMILARITY_WEIGHTS, onQuestion }, heldOut);
   return { searched: searched.length, heldOut: heldOut.length, folds, seed, cuts };
 }

@@ -14,7 +14,9 @@ export function evaluateSearchCommand(io: CommandIo): Command {
     .option('--seed <n>', 'seed of the split', wholeNumber(0, 2_147_483_647), 7)
     .option('--json', 'print one JSON document')
     .action(async ({ folds, seed, json }: Options) => {
-      const result = await evaluateSearch(io.db(), { folds, seed });
+      const started = io.now().getTime();
+      const onProgress = (what: string) => io.err(`${((io.now().getTime() - started) / 1000).toFixed(0)} s: ${what}\n`);
+      const result = await evaluateSearch(io.db(), { folds, seed, onProgress });
       if (json) printJson(io, result);
       else io.out(evaluationText(result));
     });

@@ -41,6 +41,8 @@ export type SimilarTask = {
   weights: SimilarityWeights;
   /** Which rankers are scored; all of them unless told. */
   rankers?: readonly Ranker[];
+  /** Told how many held-out cases were asked for. */
+  onQuestion?: (done: number) => void;
 };
 
 type Sums = Omit<RankerScores, 'ranker'> & { questions: number };
@@ -55,7 +57,8 @@ export function evaluateSimilar(task: SimilarTask, heldOut: readonly CodedRecord
   const { index } = task.model;
   const stated = Array.from({ length: index.rows }, (_, row) => statedValues(readRow(index, row)));
   const sums = CUTS.map(() => rankers.map((): Sums => ({ questions: 0, hit1: 0, hit3: 0, hit10: 0, ndcg10: 0, mrr: 0, distinctCauses: 0 })));
-  for (const record of heldOut) {
+  for (const [done, record] of heldOut.entries()) {
+    task.onQuestion?.(done);
     if (record.causes.length === 0) continue;
     const grades = gradesFor(task.model, record);
     const available = [...grades.values()];
