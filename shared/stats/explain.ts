@@ -36,6 +36,7 @@ export function createExplainer(estimator: AdditiveEstimator, query: CodedQuery)
   const evidence = estimator.evidence(query.device, query.findings);
   const prior = estimator.prior(query.device);
   const scores = estimator.logScores(query.device, query.findings);
+  const mixed: Mixed = { mixing: estimator.settings.mixing, scores, total: logSumExp(scores), prior, logPrior: prior.map(Math.log) };
   let shares: Float64Array[] | undefined;
   return {
     against(cause, rival) {
@@ -45,8 +46,7 @@ export function createExplainer(estimator: AdditiveEstimator, query: CodedQuery)
         value: finding.value,
         weight: DECIBANS * weight * ((logLikelihood[cause] as number) - (logLikelihood[rival] as number)),
       }));
-      const mixing =
-        DECIBANS * (mixingShift(estimator, { scores, prior, cause }) - mixingShift(estimator, { scores, prior, cause: rival }));
+      const mixing = DECIBANS * (mixingShift(mixed, cause) - mixingShift(mixed, rival));
       return { prior: priorOdds, items, total: items.reduce((sum, item) => sum + item.weight, priorOdds), mixing };
     },
     againstAll(cause) {
@@ -64,9 +64,9 @@ export function createExplainer(estimator: AdditiveEstimator, query: CodedQuery)
           weight: DECIBANS * (weight * (logLikelihood[cause] as number) - average),
         };
       });
-      const joint = logSumExp(scores.map((score, c) => (c === cause ? Number.NEGATIVE_INFINITY : score))) - Math.log(rivals);
+      const joint = logOfOthers(scores, mixed.total, cause) - Math.log(rivals);
       const interaction = DECIBANS * (product - joint);
-      const mixing = DECIBANS * mixingOddsShift(estimator, { scores, prior, cause });
+      const mixing = DECIBANS * mixingOddsShift(mixed, cause);
       const priorOdds = DECIBANS * (Math.log(prior[cause] as number) - Math.log(rivals));
       const total = items.reduce((sum, item) => sum + item.weight, priorOdds + interaction + mixing);
       return { prior: priorOdds, items, interaction, mixing, total };
@@ -90,26 +90,27 @@ function sumOfOthers(values: Float64Array, cause: number): number {
   return sum;
 }
 
-type Mixed = { scores: Float64Array; prior: Float64Array; cause: number };
+/** Logarithm of the sum of exponentials but for one, from that of all; added up anew where the difference would lose digits. */
+function logOfOthers(logs: Float64Array, total: number, without: number): number {
+  const share = Math.exp((logs[without] as number) - total);
+  return share > 0.5 ? logSumExp(logs, without) : total + Math.log1p(-share);
+}
+
+type Mixed = { mixing: number; scores: Float64Array; total: number; prior: Float64Array; logPrior: Float64Array };
 
 /** log of mixed over unmixed probability of one cause, less log(1 - mixing). */
-function mixingShift(estimator: AdditiveEstimator, { scores, prior, cause }: Mixed): number {
-  const { mixing } = estimator.settings;
+function mixingShift({ mixing, scores, total, logPrior }: Mixed, cause: number): number {
   if (mixing === 0) return 0;
-  const logRatio = Math.log(mixing / (1 - mixing)) + Math.log(prior[cause] as number) - ((scores[cause] as number) - logSumExp(scores));
-  return Math.log1p(Math.exp(logRatio));
+  return Math.log1p(Math.exp(Math.log(mixing / (1 - mixing)) + (logPrior[cause] as number) - ((scores[cause] as number) - total)));
 }
 
 /** How mixing changes the log odds of a cause against all others: its own shift less that of the others' sum. */
-function mixingOddsShift(estimator: AdditiveEstimator, mixed: Mixed): number {
-  const { mixing } = estimator.settings;
+function mixingOddsShift(mixed: Mixed, cause: number): number {
+  const { mixing, scores, total, logPrior } = mixed;
   if (mixing === 0) return 0;
-  const { scores, prior, cause } = mixed;
-  const total = logSumExp(scores);
-  const others = logSumExp(scores.map((score, r) => (r === cause ? Number.NEGATIVE_INFINITY : score))) - total;
-  const priorOthers = logSumExp(prior.map((p, r) => (r === cause ? Number.NEGATIVE_INFINITY : Math.log(p))));
-  const logRatio = Math.log(mixing / (1 - mixing)) + priorOthers - others;
-  return mixingShift(estimator, mixed) - Math.log1p(Math.exp(logRatio));
+  const others = logOfOthers(scores, total, cause) - total;
+  const logRatio = Math.log(mixing / (1 - mixing)) + logOfOthers(logPrior, 0, cause) - others;
+  return mixingShift(mixed, cause) - Math.log1p(Math.exp(logRatio));
 }
 
 /** Index of the strongest rival: the most probable other cause, the unlisted one included. */

@@ -22,24 +22,29 @@ export function logShareMoments(mean: Float64Array, worth: Float64Array): LogMom
 }
 
 const GRID_STEP = 0.05;
-let grid: { k: number; third: number; variance: number }[] | undefined;
+
+/** A Gamma variable of mean 1 and shape k: cumulants of its logarithm. */
+export type LogGamma = { k: number; mean: number; variance: number; third: number; fourth: number };
+
+let grid: (LogGamma & { size: number })[] | undefined;
 
 /**
- * The Gamma shape whose logarithm has the given third cumulant, by interpolation on a fine grid, and the variance of
- * that logarithm. A cumulant near 0 gives the largest shape of the grid, which is all but normal.
+ * The Gamma shape whose logarithm has the given third cumulant, the nearest on a fine grid, with what its logarithm is like. A
+ * cumulant near 0 gives the largest shape of the grid, which is all but normal.
  */
-export function gammaShapeOfThird(third: number): { k: number; variance: number } {
+export function gammaShapeOfThird(third: number): LogGamma {
   grid ??= Array.from({ length: 440 }, (_, i) => {
     const k = Math.exp(-6 + i * GRID_STEP);
-    return { k, third: Math.log(-polygamma(2, k)), variance: trigamma(k) };
+    const own = { mean: polygamma(0, k) - Math.log(k), variance: trigamma(k), third: polygamma(2, k), fourth: polygamma(3, k) };
+    return { k, ...own, size: Math.log(-own.third) };
   });
   const target = Math.log(Math.max(-third, 1e-12));
   let low = 0;
   let high = grid.length - 1;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if ((grid[middle]?.third as number) > target) low = middle;
+    if ((grid[middle]?.size as number) > target) low = middle;
     else high = middle;
   }
-  return grid[high] as { k: number; variance: number };
+  return grid[high] as LogGamma;
 }

@@ -4,62 +4,62 @@ import { createRandom, shuffle } from './random';
 /** How many draws stand for the uncertainty of one answer. */
 export const DRAWS = 256;
 
-/** A uniform grid of `DRAWS` points in (0, 1) in a fixed random order, one order per stream. */
-const orders = new Map<number, Float64Array>();
-const normalsOf = new Map<number, Float64Array>();
-const logsOf = new Map<number, Float64Array>();
 const STREAMS = 1024;
+const orders = new Map<number, Uint16Array>();
+const normalsOf = new Map<number, Float64Array>();
+const gammas = new Map<number, Float64Array>();
 let normals: Float64Array | undefined;
 
-function uniforms(stream: number): Float64Array {
+/** The whole numbers below `DRAWS` in a fixed random order: the same for the same stream, unrelated between streams. Kept: read, never change. */
+export function drawOrder(stream: number): Uint16Array {
   const at = stream % STREAMS;
   let order = orders.get(at);
   if (order === undefined) {
-    const points = Array.from({ length: DRAWS }, (_, i) => (i + 0.5) / DRAWS);
-    order = Float64Array.from(shuffle(points, createRandom(at + 1)));
+    order = Uint16Array.from(shuffle(Array.from({ length: DRAWS }, (_, i) => i), createRandom(at + 1)));
     orders.set(at, order);
   }
   return order;
 }
 
-/** Standard normal draws, stratified; the same for the same stream, unrelated between streams. Kept: read, never change. */
+/** Standard normal draws, stratified: the middle quantile of each of `DRAWS` equal shares, in the order of the stream. Kept: read, never change. */
 export function normalDraws(stream: number): Float64Array {
   const at = stream % STREAMS;
   let draws = normalsOf.get(at);
   if (draws === undefined) {
-    normals ??= Float64Array.from({ length: DRAWS }, (_, i) => normalQuantile((i + 0.5) / DRAWS, 0, 1));
+    normals ??= normalQuantiles(DRAWS);
     const grid = normals;
-    draws = uniforms(at).map((u) => grid[Math.floor(u * DRAWS)] as number);
+    draws = Float64Array.from(drawOrder(at), (i) => grid[i] as number);
     normalsOf.set(at, draws);
   }
   return draws;
 }
 
-/** Logarithms of the uniform points of a stream. */
-function logUniforms(stream: number): Float64Array {
-  const at = stream % STREAMS;
-  let logs = logsOf.get(at);
-  if (logs === undefined) {
-    logs = uniforms(at).map(Math.log);
-    logsOf.set(at, logs);
-  }
-  return logs;
+function normalQuantiles(count: number): Float64Array {
+  return Float64Array.from({ length: count }, (_, i) => normalQuantile((i + 0.5) / count, 0, 1));
 }
 
+/** Points per side of the square from which quantiles of a Gamma distribution are read off. */
+const SIDE = 64;
+
 /**
- * Logarithms of Gamma draws of mean 1 by the cube of a normal (E. B. Wilson & M. M. Hilferty, PNAS 17 (1931), 684-688) at
- * shape k + 1, brought down to k by a uniform to the power 1/k.
+ * Logarithm of a Gamma variable of mean 1 and shape k: the middle quantile of each of `DRAWS` equal shares, ascending. By the cube of
+ * a normal (E. B. Wilson & M. M. Hilferty, PNAS 17 (1931), 684-688) at shape k + 1, brought down to k by a uniform to the
+ * power 1/k, over a grid of both. Kept by k, of which few are asked for: read, never change.
  */
-export function logGammaDraws(k: number, stream: number): Float64Array {
-  const logU = logUniforms(stream + 500);
-  const z = normalDraws(stream);
-  const up = k + 1;
-  const middle = 1 - 1 / (9 * up);
-  const width = 3 * Math.sqrt(up);
-  const logs = new Float64Array(DRAWS);
-  for (let i = 0; i < DRAWS; i += 1) {
-    const cube = Math.max(1e-9, middle + (z[i] as number) / width);
-    logs[i] = Math.log(up) + 3 * Math.log(cube) + (logU[i] as number) / k - Math.log(k);
+export function logGammaQuantiles(k: number): Float64Array {
+  let quantiles = gammas.get(k);
+  if (quantiles === undefined) {
+    const up = k + 1;
+    const cubes = normalQuantiles(SIDE).map((z) => 3 * Math.log(Math.max(1e-9, 1 - 1 / (9 * up) + z / (3 * Math.sqrt(up)))));
+    const points = new Float64Array(SIDE * SIDE);
+    for (let i = 0; i < SIDE; i += 1) {
+      const down = Math.log((i + 0.5) / SIDE) / k + Math.log(up / k);
+      for (let j = 0; j < SIDE; j += 1) points[i * SIDE + j] = (cubes[j] as number) + down;
+    }
+    points.sort();
+    const each = points.length / DRAWS;
+    quantiles = Float64Array.from({ length: DRAWS }, (_, i) => ((points[i * each + each / 2 - 1] as number) + (points[i * each + each / 2] as number)) / 2);
+    gammas.set(k, quantiles);
   }
-  return logs;
+  return quantiles;
 }

@@ -14,13 +14,16 @@ export function scoreFindings(input: { logPrior: Float64Array; findings: readonl
   return scores;
 }
 
-/** Logarithm of the sum of exponentials, safe against overflow; -Infinity for an empty or impossible list. */
-export function logSumExp(values: ArrayLike<number>): number {
+/**
+ * Logarithm of the sum of exponentials, safe against overflow; -Infinity for an empty or impossible list.
+ * @param without place of a value that is left out
+ */
+export function logSumExp(values: ArrayLike<number>, without = -1): number {
   let top = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < values.length; i += 1) top = Math.max(top, values[i] as number);
+  for (let i = 0; i < values.length; i += 1) if (i !== without && (values[i] as number) > top) top = values[i] as number;
   if (top === Number.NEGATIVE_INFINITY) return top;
   let sum = 0;
-  for (let i = 0; i < values.length; i += 1) sum += Math.exp((values[i] as number) - top);
+  for (let i = 0; i < values.length; i += 1) if (i !== without) sum += Math.exp((values[i] as number) - top);
   return top + Math.log(sum);
 }
 

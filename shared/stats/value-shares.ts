@@ -146,23 +146,31 @@ export function limitedWorth(worth: number, place: number, limits: { levels: rea
 export type SharesAsked = { device: number; state: number; observable: number; value?: number };
 export type SharesOf = (asked: SharesAsked) => KnownShares;
 
+/** What is known of one device: the steps to it by cause, and shares by the unit's state and by value or observable. */
+type DeviceTables = { steps: (ValueStep[] | undefined)[]; known: Map<number, KnownShares>[] };
+
 /** Value shares by device, computed when first asked for and again once the counts have changed; kept for the devices asked about last. */
 export function createValueShares(counts: Counts, settings: Settings): SharesOf {
   const { layout } = counts;
   const groups = createGroupShares(counts, settings);
-  const devices = new Map<number, { steps: (ValueStep[] | undefined)[]; known: Map<number, KnownShares>[] }>();
+  const devices = new Map<number, DeviceTables>();
+  let newest: { device: number; tables: DeviceTables } | undefined;
   let revision = counts.revision;
   return ({ device, state, observable, value }) => {
     if (revision !== counts.revision) {
       devices.clear();
+      newest = undefined;
       revision = counts.revision;
     }
-    const here = devices.get(device) ?? { steps: [], known: [] };
-    // A map lists its entries in the order in which they were put: the first is the device not asked about longest.
-    devices.delete(device);
-    devices.set(device, here);
-    const [oldest] = devices.keys();
-    if (devices.size > DEVICES_KEPT && oldest !== undefined) devices.delete(oldest);
+    if (device !== newest?.device) {
+      newest = { device, tables: devices.get(device) ?? { steps: [], known: [] } };
+      // A map lists its entries in the order in which they were put: the first is the device not asked about longest.
+      devices.delete(device);
+      devices.set(device, newest.tables);
+      const [oldest] = devices.keys();
+      if (devices.size > DEVICES_KEPT && oldest !== undefined) devices.delete(oldest);
+    }
+    const here = newest.tables;
     // Whole tables have negative keys.
     const key = value === undefined ? -1 - observable : (layout.valueStarts[observable] as number) + value;
     // Only checks depend on the state, so the others are kept once.

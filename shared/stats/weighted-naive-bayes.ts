@@ -53,11 +53,10 @@ export function createEstimator(layout: Layout, counts: Counts, settings: Settin
         const { variance, third } = sharesOf({ device, state, ...finding }).moments();
         return { variance, third, weight: weightOf(finding.observable) };
       });
-      const probability = probabilities(device, distinct);
-      return {
-        probability,
-        ...posteriorInterval({ scores: logScores(device, distinct), probability, prior: priorOf(device), terms, settings }),
-      };
+      const scores = logScores(device, distinct);
+      const prior = priorOf(device);
+      const probability = mixIn(normaliseLogScores(scores), prior.probability, settings.mixing);
+      return { probability, ...posteriorInterval({ scores, probability, prior, terms, settings }) };
     },
   };
 }

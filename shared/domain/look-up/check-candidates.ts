@@ -14,11 +14,14 @@ export type OfferedCheck = { check: Check; observable: number; candidate: CheckC
 
 /** Every check that was not done yet, with its outcome table on this device and what stands in its way. */
 export function checkCandidates(model: CasebookModel, question: CodedQuestion, bench: Bench = WHOLE_BENCH): OfferedCheck[] {
-  const done = doneChecks(question);
-  const last = model.words.checks.get(done.at(-1) ?? '');
-  return model.coding.vocabulary.checks.flatMap((check) => {
+  const order = doneChecks(question);
+  const done = new Set(order);
+  const last = model.words.checks.get(order.at(-1) ?? '');
+  const possible = possibleChecks(model, question);
+  const offered: OfferedCheck[] = [];
+  for (const check of model.coding.vocabulary.checks) {
     const observable = model.coding.observableOf('check', check.slug);
-    if (observable === undefined || check.retired || done.includes(check.slug)) return [];
+    if (observable === undefined || check.retired || done.has(check.slug)) continue;
     const { table, weight } = model.estimator.outcomeTable(question.device, observable, question.findings);
     const candidate: CheckCandidate = {
       table,
@@ -27,14 +30,15 @@ export function checkCandidates(model: CasebookModel, question: CodedQuestion, b
       minutes: check.minutes,
       stage: check.stage,
       risk: check.risk,
-      prerequisitesMet: check.prerequisites.every((slug) => done.includes(slug) || !isPossible(model, question, slug)),
-      possible: isPossible(model, question, check.slug) && check.stage <= bench.maxStage && hasAll(bench.needs, check.needs),
+      prerequisitesMet: check.prerequisites.every((slug) => done.has(slug) || !possible.has(slug)),
+      possible: possible.has(check.slug) && check.stage <= bench.maxStage && hasAll(bench.needs, check.needs),
       instrumentsHeld: hasAll(bench.instruments, check.instruments),
       safetyFirst: isSafePowerUp(check),
       alreadySetUp: last !== undefined && isSetUp(check, last),
     };
-    return [{ check, observable, candidate }];
-  });
+    offered.push({ check, observable, candidate });
+  }
+  return offered;
 }
 
 /** Whether something was done with power on inside the case, so that safe power-up is behind us. */
@@ -47,14 +51,25 @@ export function doneChecks(question: CodedQuestion): string[] {
   return question.read.findings.filter((f) => f.kind === 'check').map((f) => f.id);
 }
 
-/** Whether a check makes sense on the device asked about: its category, and no such part missing from the board. */
-export function isPossible(model: CasebookModel, question: CodedQuestion, slug: string): boolean {
-  const check = model.words.checks.get(slug);
-  const place = model.words.devices.get(question.read.device?.slug ?? '');
-  if (!check) return false;
-  if (!place) return true;
-  const boards = place.board ? [place.board] : place.model.boards;
-  return check.categories.includes(place.model.category) && boards.some((board) => !board.impossibleChecks.includes(slug));
+/** What can be checked on a device, by its slug; the empty one is any device. Kept: a model's words do not change. */
+const possibleOf = new WeakMap<CasebookModel, Map<string, ReadonlySet<string>>>();
+
+/** Slugs of the checks that make sense on the device asked about: of its category, and on a part that its board does not lack. */
+export function possibleChecks(model: CasebookModel, question: CodedQuestion): ReadonlySet<string> {
+  const devices = possibleOf.get(model) ?? new Map<string, ReadonlySet<string>>();
+  possibleOf.set(model, devices);
+  const slug = question.read.device?.slug ?? '';
+  let possible = devices.get(slug);
+  if (possible === undefined) {
+    const place = model.words.devices.get(slug);
+    const boards = place?.board ? [place.board] : (place?.model.boards ?? []);
+    const lacking = boards.map(({ impossibleChecks }) => new Set(impossibleChecks));
+    const makesSense = (check: Check) =>
+      place === undefined || (check.categories.includes(place.model.category) && lacking.some((board) => !board.has(check.slug)));
+    possible = new Set([...model.words.checks.values()].filter(makesSense).map((check) => check.slug));
+    devices.set(slug, possible);
+  }
+  return possible;
 }
 
 function hasAll<T extends string>(held: readonly T[] | null, needed: readonly T[]): boolean {

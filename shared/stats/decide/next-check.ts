@@ -1,4 +1,5 @@
-import { assertCheckTable, type CheckTable, divergenceBits, posteriorAfter, predictive } from './check-model';
+import type { CheckTable } from './check-model';
+import { type PreparedCheck, preparedBits, preparedCheck, preparedOutcome } from './prepared-check';
 
 /**
  * Part of a check's minutes that goes into setting up: finding the pin, choosing the range, clipping on. A check with
@@ -72,7 +73,8 @@ export type RankedCheck = {
   minutes: number;
   bitsPerMinute: number;
   reasons: CheckReason[];
-  outcomes: OutcomeEffect[];
+  /** Worked out when first asked for: only a few of the checks are shown. */
+  readonly outcomes: OutcomeEffect[];
 };
 
 export type NextCheckResult = {
@@ -134,35 +136,47 @@ function obstacleTo(check: CheckCandidate): LeftOutReason | null {
 
 function score({ posterior, candidates, topCauses = 3 }: NextCheckInput, candidate: number): RankedCheck {
   const check = candidates[candidate]!;
-  assertCheckTable(check, posterior.length);
+  const ready = preparedCheck(check, posterior.length);
   if (!(check.minutes > 0)) throw new RangeError(`A check must take some time, not ${check.minutes} minutes.`);
-  const chance = predictive(posterior, check);
-  let bits = 0;
-  const outcomes: OutcomeEffect[] = [];
-  for (let value = 0; value < check.values; value++) {
-    const after = posteriorAfter(posterior, check, value);
-    if (chance[value]! > 0) bits += chance[value]! * divergenceBits(after, posterior);
-    outcomes.push({ value, probability: chance[value]!, effect: effectOn(posterior, after, topCauses) });
-  }
+  const bits = preparedBits(posterior, ready);
   const minutes = effectiveMinutes(check.minutes, check.alreadySetUp);
-  return { candidate, bits, minutes, bitsPerMinute: bits / minutes, reasons: [], outcomes };
+  let outcomes: OutcomeEffect[] | undefined;
+  return {
+    candidate,
+    bits,
+    minutes,
+    bitsPerMinute: bits / minutes,
+    reasons: [],
+    get outcomes() {
+      outcomes ??= outcomeEffects(posterior, ready, topCauses);
+      return outcomes;
+    },
+  };
 }
 
-/** The `count` leading causes before, and those that lead after, each with both probabilities. */
-function effectOn(before: Float64Array, after: Float64Array, count: number): OutcomeEffect['effect'] {
-  const shown = new Set([...leading(before, count), ...leading(after, count)]);
-  return [...shown].map((cause) => ({ cause, before: before[cause]!, after: after[cause]! }));
+/** Each outcome's chance, and the causes that lead now or would lead after it. */
+function outcomeEffects(posterior: Float64Array, ready: PreparedCheck, topCauses: number): OutcomeEffect[] {
+  const before = leading(posterior, topCauses);
+  return Array.from({ length: ready.values }, (_, value) => {
+    const { probability, after } = preparedOutcome(posterior, ready, value);
+    const shown = new Set([...before, ...leading(after, topCauses)]);
+    return { value, probability, effect: [...shown].map((cause) => ({ cause, before: posterior[cause]!, after: after[cause]! })) };
+  });
 }
 
 /** Indices of the largest entries above 0, largest first; ties go to the lower index. */
 function leading(values: Float64Array, count: number): number[] {
   const found: number[] = [];
+  let least = 0;
   for (let index = 0; index < values.length; index++) {
-    if (!(values[index]! > 0)) continue;
+    const value = values[index]!;
+    // Most are passed over here.
+    if (!(value > least)) continue;
     let place = found.length;
-    while (place > 0 && values[found[place - 1]!]! < values[index]!) place--;
-    if (place < count) found.splice(place, 0, index);
+    while (place > 0 && values[found[place - 1]!]! < value) place--;
+    found.splice(place, 0, index);
     if (found.length > count) found.pop();
+    if (found.length === count) least = values[found[count - 1]!]!;
   }
   return found;
 }
@@ -183,17 +197,19 @@ function order(input: NextCheckInput, scored: RankedCheck[]): RankedCheck[] {
   const isPoor = (ranked: RankedCheck) => (bestByStage.get(stageOf(ranked)) ?? 0) < stageShare * best;
   /** 0 safe power-up; then stages without solder, worthwhile ones first; then solder. */
   const band = (ranked: RankedCheck) => (isSafety(ranked) ? 0 : stageOf(ranked) >= SOLDER_STAGE ? 3 : isPoor(ranked) ? 2 : 1);
-  const sorted = scored.toSorted(
-    (a, b) => band(a) - band(b) || stageOf(a) - stageOf(b) || b.bitsPerMinute - a.bitsPerMinute || a.candidate - b.candidate,
+  const places = scored.map((ranked) => ({ ranked, band: band(ranked), stage: stageOf(ranked) }));
+  places.sort(
+    (a, b) =>
+      a.band - b.band || a.stage - b.stage || b.ranked.bitsPerMinute - a.ranked.bitsPerMinute || a.ranked.candidate - b.ranked.candidate,
   );
-  const firstStage = sorted.find((ranked) => band(ranked) > 0);
-  for (const ranked of sorted) {
+  const first = places.find((other) => other.band > 0);
+  for (const { ranked, band: group, stage } of places) {
     const check = candidates[ranked.candidate]!;
-    const place = (['safe-power-up', 'least-invasive', 'little-for-the-time', 'needs-solder'] as const)[band(ranked)]!;
-    const sameAsFirst = firstStage !== undefined && check.stage === stageOf(firstStage);
+    const place = (['safe-power-up', 'least-invasive', 'little-for-the-time', 'needs-solder'] as const)[group]!;
+    const sameAsFirst = stage === first?.stage;
     ranked.reasons.push(place === 'least-invasive' && !sameAsFirst ? 'more-invasive' : place);
     if (check.alreadySetUp) ranked.reasons.push('already-set-up');
     if (check.risk === 2) ranked.reasons.push('risk-to-unit');
   }
-  return sorted;
+  return places.map(({ ranked }) => ranked);
 }
