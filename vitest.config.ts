@@ -6,6 +6,8 @@ const setupFiles = ['tests/setup/no-console-errors.ts'];
 export default defineConfig({
   resolve: { alias: { 'server-only': new URL('./tests/setup/server-only.ts', import.meta.url).pathname } },
   test: {
+    // Left alone, a machine with two processors would get one worker.
+    maxWorkers: '100%',
     projects: [
       {
         extends: true,
@@ -36,7 +38,6 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/harness/global-setup.ts'],
-          fileParallelism: false,
           testTimeout: 60_000,
           hookTimeout: 120_000,
         },
