@@ -1,5 +1,5 @@
 import { canInstallPackages, installDebianPackages } from '../../server/start/debian-packages.mjs';
-import { preparePackages, preparePages } from '../../server/start/prepare.mjs';
+import { preparePackages } from '../../server/start/prepare.mjs';
 import { Refusal } from '../../server/start/refusal.mjs';
 import { sourceChecks } from '../../server/start/source-checks.mjs';
 import { step } from '../../server/start/step.mjs';
@@ -34,7 +34,6 @@ async function browserTests() {
     });
   }
   if (findChromium(process) === null) return { passed: 0, failed: 0, skipped: [`all of them. ${chromiumSentence(process)}`] };
-  await preparePages();
   return runProject('browser');
 }
 

@@ -12,8 +12,8 @@ declare module 'vitest' {
 
 /** Builds the pages if the sources changed, and serves them on the demo world while the browser tests run. */
 export default async function setUp(project: TestProject): Promise<() => Promise<void>> {
-  await preparePages();
-  const database = await demoDatabase();
+  // Neither needs the other, and the seeding uses one processor.
+  const [database] = await Promise.all([demoDatabase(), preparePages()]);
   const server = await startServer(database.file);
   project.provide('serverUrl', server.url);
   return async () => {
