@@ -2,7 +2,7 @@ import { type Counts, createCounts } from './counts';
 import type { Layout } from './layout';
 import { bothFillings } from './filling';
 import { type Cells, fillFrom, type Sections, sectionOf, type StoredSections, storedSection } from './sections';
-import { packRows, unpackRows } from './sparse-rows';
+import { packRows, unpackRows } from './packed-rows';
 
 const DENSE = [
   'records',
@@ -25,8 +25,7 @@ export function countsSections(counts: Counts): Sections {
   // In the order of their keys, so that the rows of one device node stand together.
   const [nodes, parts, states] = [counts.nodeRows, counts.partRows, counts.stateRows].map((rows) => [...rows].sort(([a], [b]) => a - b)) as [Pair[], Pair[], Pair[]];
   const rowNumbers = [...nodes, ...parts, ...states].map(([, row]) => row);
-  counts.rows.filling.need(0, counts.rows.blocks[0]?.keys.length ?? 0);
-  const { lengths, keys, counts: cells } = packRows(counts.rows, rowNumbers);
+  const { lengths, isWide, narrow, wide } = packRows(counts.rows, rowNumbers);
   return {
     ...dense,
     // Keys of part rows can be beyond 32 bits.
@@ -34,8 +33,11 @@ export function countsSections(counts: Counts): Sections {
     'counts.partKeys': Float64Array.from(parts, ([key]) => key),
     'counts.stateKeys': Float64Array.from(states, ([key]) => key),
     'counts.rowLengths': lengths,
-    'counts.cellKeys': keys,
-    'counts.cells': cells,
+    'counts.rowIsWide': isWide,
+    'counts.cellKeys': narrow.keys,
+    'counts.cells': narrow.counts,
+    'counts.wideCellKeys': wide.keys,
+    'counts.wideCells': wide.counts,
   };
 }
 
@@ -49,9 +51,16 @@ export function countsFromSections(layout: Layout, sections: StoredSections): Co
   partKeys.forEach((key, row) => counts.partRows.set(key, nodeKeys.length + row));
   const stateKeys = sectionOf(sections, 'counts.stateKeys', new Float64Array(0));
   stateKeys.forEach((key, row) => counts.stateRows.set(key, nodeKeys.length + partKeys.length + row));
-  const keys = storedSection(sections, 'counts.cellKeys', new Uint16Array(0));
-  const cells = storedSection(sections, 'counts.cells', new Int32Array(0));
-  const lengths = sectionOf(sections, 'counts.rowLengths', new Uint16Array(0));
-  unpackRows(counts.rows, { lengths, keys: keys.cells, counts: cells.cells }, bothFillings(keys.filling, cells.filling));
+  const none = new Uint16Array(0);
+  const [keys, cells] = [storedSection(sections, 'counts.cellKeys', none), storedSection(sections, 'counts.cells', none)];
+  const [wideKeys, wideCells] = [storedSection(sections, 'counts.wideCellKeys', none), storedSection(sections, 'counts.wideCells', new Int32Array(0))];
+  const packed = {
+    lengths: sectionOf(sections, 'counts.rowLengths', none),
+    isWide: sectionOf(sections, 'counts.rowIsWide', new Uint8Array(0)),
+    narrow: { keys: keys.cells, counts: cells.cells },
+    wide: { keys: wideKeys.cells, counts: wideCells.cells },
+  };
+  const fillings = { narrow: bothFillings(keys.filling, cells.filling), wide: bothFillings(wideKeys.filling, wideCells.filling) };
+  unpackRows(counts.rows, packed, fillings);
   return counts;
 }

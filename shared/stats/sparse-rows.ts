@@ -5,11 +5,16 @@ const BLOCK_CELLS = 1 << 16;
 /** Room that a new row gets, in cells. */
 const FIRST_ROOM = 8;
 
-type Block = { keys: Uint16Array; counts: Int32Array };
+/** Narrow cells count in these: a tenth of a record, as one cause weighs. Others are wide, and count in ones. */
+export const NARROW_UNIT = 60;
+const MOST_NARROW = 65_535 * NARROW_UNIT;
+
+type Block = { keys: Uint16Array; counts: Uint16Array | Int32Array; unit: number; filling: Filling };
 
 /**
  * Many rows of counts, each over the numbers 0 to 65,535, of which only cells other than zero are kept: per row a sorted
- * stretch of keys with their counts, six bytes a cell, in a few large blocks instead of one array per row.
+ * stretch of keys with their counts, in a few large blocks instead of one array per row. A cell takes four bytes as long as
+ * all counts of its row are whole tenths of a record and not too many, else six.
  */
 export type SparseRows = {
   /** Per row: its block, where it begins there, how many cells it has and has room for. */
@@ -21,10 +26,8 @@ export type SparseRows = {
   rows: number;
   readonly free: number[];
   readonly blocks: Block[];
-  /** Cells given out in the last block. */
-  used: number;
-  /** Fetches cells of the first block that are still in a file. */
-  filling: Filling;
+  /** The blocks that new room is taken from, and how many of their cells are given out. */
+  readonly open: Record<'narrow' | 'wide', { block: number; used: number }>;
 };
 
 /** No rows. */
@@ -37,8 +40,7 @@ export function createSparseRows(): SparseRows {
     rows: 0,
     free: [],
     blocks: [],
-    used: 0,
-    filling: FILLED,
+    open: { narrow: { block: -1, used: 0 }, wide: { block: -1, used: 0 } },
   };
 }
 
@@ -69,49 +71,67 @@ export function cellCount(store: SparseRows, row: number): number {
 
 /** Adds `by` to the cells at `keys` (ascending, none twice). A cell that becomes zero goes. */
 export function bumpCells(store: SparseRows, row: number, keys: ArrayLike<number>, by: number): void {
+  if (by % NARROW_UNIT !== 0) widen(store, row);
   let place = 0;
   let emptied = 0;
   for (let i = 0; i < keys.length; i += 1) {
     const key = keys[i] as number;
-    const { keys: held, counts } = blockOf(store, row);
+    const { keys: held } = blockOf(store, row);
     const start = store.start[row] as number;
     const end = start + (store.cells[row] as number);
-    let at = seek(held, start + place, end, key);
-    if (at === end || held[at] !== key) at = insertCell(store, row, at - start, key);
-    else if (counts[at] === -by) emptied += 1;
-    const block = blockOf(store, row);
-    block.counts[at] = (block.counts[at] as number) + by;
-    place = at - (store.start[row] as number) + 1;
+    const at = seek(held, start + place, end, key);
+    place = at - start;
+    if (at === end || held[at] !== key) insertCell(store, row, place, key);
+    const count = addToCell(store, row, place, by);
+    if (count === 0) emptied += 1;
+    place += 1;
   }
   if (emptied > 0) dropZeros(store, row);
 }
 
+/** Adds to the cell at a place of a row, and returns what it counts then. */
+function addToCell(store: SparseRows, row: number, place: number, by: number): number {
+  let block = blockOf(store, row);
+  const count = (block.counts[(store.start[row] as number) + place] as number) * block.unit + by;
+  if (block.unit !== 1 && (count > MOST_NARROW || count < 0)) {
+    widen(store, row);
+    block = blockOf(store, row);
+  }
+  block.counts[(store.start[row] as number) + place] = count / block.unit;
+  return count;
+}
+
 /** Adds the cells of a row from key `first` to before `end`, times `sign`, to `into[key - first]`. */
 export function readCells(store: SparseRows, row: number, { first, end, into, sign }: { first: number; end: number; into: Float64Array; sign: 1 | -1 }): void {
-  const { keys, counts } = blockOf(store, row);
+  const { keys, counts, unit } = blockOf(store, row);
   const start = store.start[row] as number;
   const last = start + (store.cells[row] as number);
+  const factor = sign * unit;
   for (let at = seek(keys, start, last, first); at < last && (keys[at] as number) < end; at += 1) {
     const to = (keys[at] as number) - first;
-    into[to] = (into[to] as number) + sign * (counts[at] as number);
+    into[to] = (into[to] as number) + factor * (counts[at] as number);
   }
 }
 
 /** Calls `visit` for each cell of a row, in ascending order of keys. */
 export function forEachCell(store: SparseRows, row: number, visit: (key: number, count: number) => void): void {
-  const { keys, counts } = blockOf(store, row);
+  const { keys, counts, unit } = blockOf(store, row);
   const start = store.start[row] as number;
-  for (let at = start; at < start + (store.cells[row] as number); at += 1) visit(keys[at] as number, counts[at] as number);
+  for (let at = start; at < start + (store.cells[row] as number); at += 1) visit(keys[at] as number, (counts[at] as number) * unit);
 }
 
-const NO_BLOCK: Block = { keys: new Uint16Array(0), counts: new Int32Array(0) };
+const NO_BLOCK: Block = { keys: new Uint16Array(0), counts: new Uint16Array(0), unit: NARROW_UNIT, filling: FILLED };
 
-function blockOf(store: SparseRows, row: number): Block {
-  if (!store.filling.done && store.block[row] === 0) {
+/** The block of a row, whose cells are there after this. */
+export function blockOf(store: SparseRows, row: number): Block {
+  const block = store.blocks[store.block[row] as number];
+  // A new row has no room anywhere yet.
+  if (block === undefined || store.room[row] === 0) return NO_BLOCK;
+  if (!block.filling.done) {
     const start = store.start[row] as number;
-    store.filling.need(start, start + (store.cells[row] as number));
+    block.filling.need(start, start + (store.cells[row] as number));
   }
-  return store.blocks[store.block[row] as number] ?? NO_BLOCK;
+  return block;
 }
 
 /**
@@ -134,10 +154,10 @@ function seek(keys: Uint16Array, from: number, to: number, key: number): number 
   return low;
 }
 
-/** Makes a cell of count 0 at a place within a row; returns where it stands in the row's block. */
-function insertCell(store: SparseRows, row: number, place: number, key: number): number {
+/** Makes a cell of count 0 at a place within a row. */
+function insertCell(store: SparseRows, row: number, place: number, key: number): void {
   const cells = store.cells[row] as number;
-  if (cells === (store.room[row] as number)) moveRow(store, row);
+  if (cells === (store.room[row] as number)) moveRow(store, row, blockOf(store, row).unit);
   const { keys, counts } = blockOf(store, row);
   const start = store.start[row] as number;
   keys.copyWithin(start + place + 1, start + place, start + cells);
@@ -145,28 +165,33 @@ function insertCell(store: SparseRows, row: number, place: number, key: number):
   keys[start + place] = key;
   counts[start + place] = 0;
   store.cells[row] = cells + 1;
-  return start + place;
 }
 
-/** Gives a row half as much room again, at the end of the last block; what it had is left unused. */
-function moveRow(store: SparseRows, row: number): void {
+/** Lets a row count in ones. */
+function widen(store: SparseRows, row: number): void {
+  if (blockOf(store, row).unit !== 1) moveRow(store, row, 1);
+}
+
+/** Gives a row half as much room again, in the open block of its unit; what it had is left unused. */
+function moveRow(store: SparseRows, row: number, unit: number): void {
   const cells = store.cells[row] as number;
   const room = Math.min(65_535, Math.max(FIRST_ROOM, cells + (cells >> 1)));
   const from = blockOf(store, row);
   const start = store.start[row] as number;
-  let last = store.blocks[store.blocks.length - 1];
-  if (last === undefined || last.keys.length - store.used < room) {
+  const open = store.open[unit === 1 ? 'wide' : 'narrow'];
+  let last = store.blocks[open.block];
+  if (last === undefined || last.keys.length - open.used < room) {
     const size = Math.max(BLOCK_CELLS, room);
-    last = { keys: new Uint16Array(size), counts: new Int32Array(size) };
-    store.blocks.push(last);
-    store.used = 0;
+    last = { keys: new Uint16Array(size), counts: unit === 1 ? new Int32Array(size) : new Uint16Array(size), unit, filling: FILLED };
+    open.block = store.blocks.push(last) - 1;
+    open.used = 0;
   }
-  last.keys.set(from.keys.subarray(start, start + cells), store.used);
-  last.counts.set(from.counts.subarray(start, start + cells), store.used);
-  store.block[row] = store.blocks.length - 1;
-  store.start[row] = store.used;
+  last.keys.set(from.keys.subarray(start, start + cells), open.used);
+  for (let i = 0; i < cells; i += 1) last.counts[open.used + i] = ((from.counts[start + i] as number) * from.unit) / unit;
+  store.block[row] = open.block;
+  store.start[row] = open.used;
   store.room[row] = room;
-  store.used += room;
+  open.used += room;
 }
 
 function dropZeros(store: SparseRows, row: number): void {
@@ -183,45 +208,8 @@ function dropZeros(store: SparseRows, row: number): void {
   store.cells[row] = to - start;
 }
 
-function grown<T extends Uint16Array | Uint32Array>(from: T, into: T): T {
+/** Copies cells into a longer array, and returns that. */
+export function grown<T extends Uint16Array | Uint32Array>(from: ArrayLike<number>, into: T): T {
   into.set(from);
   return into;
-}
-
-/** Rows one after another without gaps: how many cells each has, then all keys and counts. */
-export type PackedRows = { lengths: Uint16Array; keys: Uint16Array; counts: Int32Array };
-
-/** Packs the rows named, in that order. */
-export function packRows(store: SparseRows, rows: readonly number[]): PackedRows {
-  const lengths = Uint16Array.from(rows, (row) => store.cells[row] as number);
-  const total = lengths.reduce((sum, n) => sum + n, 0);
-  const packed = { lengths, keys: new Uint16Array(total), counts: new Int32Array(total) };
-  let at = 0;
-  for (const row of rows) {
-    const { keys, counts } = blockOf(store, row);
-    const start = store.start[row] as number;
-    const end = start + (store.cells[row] as number);
-    packed.keys.set(keys.subarray(start, end), at);
-    packed.counts.set(counts.subarray(start, end), at);
-    at += end - start;
-  }
-  return packed;
-}
-
-/** Makes packed rows the rows of an empty store, numbered from 0; the arrays become its first block, fetched row by row. */
-export function unpackRows(store: SparseRows, { lengths, keys, counts }: PackedRows, filling: Filling): void {
-  store.filling = filling;
-  store.blocks.push({ keys, counts });
-  store.used = keys.length;
-  store.rows = lengths.length;
-  store.block = new Uint16Array(lengths.length + 64);
-  store.cells = grown(lengths, new Uint16Array(lengths.length + 64));
-  store.room = store.cells.slice();
-  store.start = new Uint32Array(lengths.length + 64);
-  let at = 0;
-  for (let row = 0; row < lengths.length; row += 1) {
-    store.start[row] = at;
-    at += lengths[row] as number;
-  }
-  if (at !== keys.length || at !== counts.length) throw new RangeError('The packed rows do not fit their lengths.');
 }

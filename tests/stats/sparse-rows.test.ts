@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bumpCells, cellCount, createSparseRows, forEachCell, freeRow, readCells, takeRow } from '../../shared/stats/sparse-rows';
+import { bumpCells, cellCount, createSparseRows, forEachCell, freeRow, readCells, type SparseRows, takeRow } from '../../shared/stats/sparse-rows';
+import { FILLED } from '../../shared/stats/filling';
+import { packRows, unpackRows } from '../../shared/stats/packed-rows';
 
 const change = fc.record({
   row: fc.nat({ max: 4 }),
   keys: fc.uniqueArray(fc.nat({ max: 60 }), { maxLength: 40 }).map((keys) => keys.sort((a, b) => a - b)),
-  by: fc.constantFrom(-600, -60, 60, 600),
+  // Tenths of a record, other parts of one, and more than a narrow cell holds.
+  by: fc.constantFrom(-600, -60, 60, 600, 50, -50, 3_000_000),
 });
 
 describe('sparse rows', () => {
@@ -31,6 +34,29 @@ describe('sparse rows', () => {
         });
       }),
       { numRuns: 200, seed: 4 },
+    );
+  });
+
+  it('are the same packed and unpacked, and can change then', () => {
+    fc.assert(
+      fc.property(fc.array(change, { maxLength: 30 }), fc.array(change, { maxLength: 10 }), (before, after) => {
+        const store = createSparseRows();
+        const rows = [0, 1, 2, 3, 4].map(() => takeRow(store));
+        for (const { row, keys, by } of before) bumpCells(store, row, keys, by);
+        const again = createSparseRows();
+        unpackRows(again, packRows(store, [...rows].reverse()), { narrow: FILLED, wide: FILLED });
+        for (const { row, keys, by } of after) {
+          bumpCells(store, row, keys, by);
+          bumpCells(again, 4 - row, keys, by);
+        }
+        const cellsOf = (of: SparseRows, row: number) => {
+          const cells: [number, number][] = [];
+          forEachCell(of, row, (key, count) => cells.push([key, count]));
+          return cells;
+        };
+        for (const row of rows) expect(cellsOf(again, 4 - row)).toEqual(cellsOf(store, row));
+      }),
+      { numRuns: 100, seed: 5 },
     );
   });
 
