@@ -1,6 +1,10 @@
 import type { PrismaClient } from '../../prisma/generated/client';
 import { AppError } from '../../shared/errors';
-import { evaluateRecords, type RecordsEvaluation } from '../../shared/stats/evaluate-records';
+import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
+import { type Coding, decodeFinding } from '../../shared/domain/coding/coding';
+import type { EvaluationView, RepairSummary } from '../../shared/schemas/evaluation';
+import { evaluateRecords, type RecordsEvaluation, type TruthOf } from '../../shared/stats/evaluate-records';
+import type { KnownWorld } from './known-world';
 import { saveEvaluation } from '../repositories/evaluation-repository';
 import { loadCasebook } from './load-casebook';
 
@@ -10,6 +14,8 @@ export type EvaluateOptions = {
   seed: number;
   /** Told after every fold. */
   onProgress?: (done: number, of: number) => void;
+  /** The invented world that the cases come from, and how many units to simulate; 0 for none. */
+  known?: { world: KnownWorld; units: number; onUnit: (done: number) => void };
 };
 
 /** Fewest records with a cause that are worth splitting. */
@@ -30,7 +36,7 @@ const USUAL_CUT = 'before the first fix';
  */
 export async function evaluateCasebook(
   db: PrismaClient,
-  { folds, repeats, seed, onProgress }: EvaluateOptions,
+  { folds, repeats, seed, onProgress, known }: EvaluateOptions,
   { now, newId }: { now: Date; newId: () => string },
 ) {
   const { model } = await loadCasebook(db);
@@ -48,6 +54,7 @@ export async function evaluateCasebook(
     seed,
     fit: { maxRecords: FIT_RECORDS },
     onProgress,
+    ...(known && { truth: truthIn(known.world, coding) }),
   });
   const result = {
     rows: evaluation.records,
@@ -59,6 +66,7 @@ export async function evaluateCasebook(
     fitRecords: FIT_RECORDS,
     cuts: evaluation.cuts,
     brackets: evaluation.brackets,
+    knownTruth: known === undefined ? null : { cuts: knownCuts(evaluation), repairs: simulated(model, seed, known) },
     byDevice: evaluation.byDevice.map(({ group, ...scores }) => ({
       device: coding.devices[group]?.slug ?? '',
       label: model.words.devices.get(coding.devices[group]?.slug ?? '')?.label ?? '',
@@ -72,6 +80,30 @@ export async function evaluateCasebook(
   };
   await saveEvaluation(db, { id: newId(), at: now, document: JSON.stringify(result), recordCount: records.length });
   return result;
+}
+
+/** Exact probabilities by coded findings; null where the world has no such board or the findings are impossible in it. */
+function truthIn(world: KnownWorld, coding: Coding): TruthOf {
+  return (_, device, findings) => {
+    const stated = findings.map((finding) => decodeFinding(coding, finding));
+    const exact = world.truePosterior(coding.devices[device]?.slug ?? '', stated);
+    return exact === null ? null : Float64Array.from([...coding.causes, ''], (cause) => exact.get(cause) ?? 0);
+  };
+}
+
+function knownCuts({ cuts }: RecordsEvaluation): NonNullable<EvaluationView['knownTruth']>['cuts'] {
+  return cuts.map(({ cut, results }) => ({
+    cut,
+    results: results.flatMap(({ estimator, excessLogLoss, coverage }) =>
+      excessLogLoss === null || coverage === null
+        ? []
+        : [{ estimator, excessLogLoss, covered: coverage.covered, width: coverage.meanWidth }],
+    ),
+  }));
+}
+
+function simulated(model: CasebookModel, seed: number, { world, units, onUnit }: NonNullable<EvaluateOptions['known']>): RepairSummary | null {
+  return units === 0 ? null : world.simulateRepairs(model, { units, seed: String(seed), onProgress: onUnit });
 }
 
 function usualScores({ cuts }: RecordsEvaluation) {

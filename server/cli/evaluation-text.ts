@@ -13,11 +13,12 @@ export function scoresText(heading: string, results: readonly Scored[]): string 
 
 /** An evaluation of the casebook in full: per moment, stated chances against what was, per device and per cause. */
 export function casebookText(result: CasebookEvaluation): string {
-  const { rows, folds, repeats, fitRecords, cuts, brackets, byDevice, byCause } = result;
+  const { rows, folds, repeats, fitRecords, cuts, brackets, knownTruth, byDevice, byCause } = result;
   return [
     `${rows} cases, ${folds} parts, ${repeats} times over; settings fitted in each on at most ${fitRecords} of the other cases.\n`,
     ...cuts.map(({ cut, results }) => scoresText(`What was known: ${cut}`, results)),
     bracketsText(brackets),
+    ...(knownTruth?.cuts ?? []).map(truthText),
     groupsText('By device, before the first fix', byDevice),
     groupsText('By cause, before the first fix', byCause),
   ].join('\n');
@@ -36,6 +37,11 @@ function bracketsText(brackets: CasebookEvaluation['brackets']): string {
       ...[bin.stated, bin.bracketLow, bin.bracketHigh, bin.observed].map(cell),
     ]);
   return table(heading, [['chance', 'pairs', 'stated', 'from', 'to', 'observed'], ...rows]);
+}
+
+function truthText({ cut, results }: NonNullable<CasebookEvaluation['knownTruth']>['cuts'][number]): string {
+  const rows = results.map((r) => [r.estimator, ...[r.excessLogLoss, r.covered, r.width].map(cell)]);
+  return table(`Against the exact probabilities: ${cut}`, [['', 'excess log loss', 'intervals hold', 'mean width'], ...rows]);
 }
 
 function groupsText(heading: string, groups: readonly Group[]): string {

@@ -1,4 +1,5 @@
 import type { PrismaClient } from '../../prisma/generated/client';
+import type { KnownWorld } from '../casebook/known-world';
 import type { CaseSearch } from '../search/case-search';
 
 /** What a command reaches of the world. */
@@ -15,6 +16,8 @@ export type CommandIo = {
   readSecret: (prompt: string) => Promise<string>;
   /** Whoever runs the machine, as the log names them. */
   actor: string;
+  /** The world of the demo's cases, where the program was started with it. */
+  demoWorld?: () => Promise<KnownWorld>;
 };
 
 /** Something a command refuses, in words for whoever typed it. `usage` is for a command that was typed wrong. */

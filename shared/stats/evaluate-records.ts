@@ -10,8 +10,8 @@ import { type Brackets, createBracketBoard } from './bracket-board';
 import { type Coverage, createCoverageBoard } from './coverage-board';
 import { createEstimator } from './weighted-naive-bayes';
 
-/** What a record's unit really had, as probabilities per cause given findings (unlisted last); for tests only. */
-export type TruthOf = (recordIndex: number, device: number, findings: readonly CodedFinding[]) => Float64Array;
+/** Exact probabilities per cause given findings (unlisted last) in the invented world of the records; null where it has none. */
+export type TruthOf = (recordIndex: number, device: number, findings: readonly CodedFinding[]) => Float64Array | null;
 
 export type RecordsOptions = {
   folds?: number;
@@ -70,13 +70,14 @@ export function evaluateRecords(
         const { findings, lengths } = cutRecord(layout, record);
         lengths.forEach((length, cut) => {
           const seen = findings.slice(0, length);
-          const truth = options.truth?.(index, record.device, seen);
+          const exact = options.truth?.(index, record.device, seen) ?? null;
+          const truth = exact === null ? null : withUnlisted(exact, known);
           contenders.forEach((contender, i) => {
             const prediction = predict(layout, contender, { record, seen, known });
             const cell = cells[cut]?.get(contender.name) ?? createCell();
             cells[cut]?.set(contender.name, cell);
             cell.board.add(prediction);
-            if (truth !== undefined) cell.coverage.add(contender.estimator.posterior(record.device, seen), truth);
+            if (truth !== null) cell.coverage.add(contender.estimator.posterior(record.device, seen), truth);
             if (i === 0 && cut === 2) {
               brackets.add(contender.estimator.posterior(record.device, seen), prediction.target);
               boardOf(byDevice, record.device).add(prediction);
@@ -135,6 +136,18 @@ function predict(
     share: 1 / record.causes.length,
   }));
   return { probability: estimator.probabilities(record.device, seen), target };
+}
+
+/** A cause that none of the training records has is unlisted to the estimators, so its probability belongs there. */
+function withUnlisted(exact: Float64Array, known: ReadonlySet<number>): Float64Array {
+  const truth = Float64Array.from(exact);
+  const unlisted = truth.length - 1;
+  exact.forEach((p, cause) => {
+    if (cause === unlisted || known.has(cause)) return;
+    truth[cause] = 0;
+    truth[unlisted] = (truth[unlisted] as number) + p;
+  });
+  return truth;
 }
 
 function boardOf(boards: Map<number, ReturnType<typeof createScoreBoard>>, group: number) {

@@ -1,3 +1,4 @@
+import { createCauseTallies } from './cause-tallies';
 import { addRecord, COUNT_UNIT, type Counts, retractRecord } from './counts';
 import { distinctFindings } from './findings';
 import { createGroupShares } from './group-shares';
@@ -48,8 +49,9 @@ export function fitConcentrations(counts: Counts, settings: Settings, records: r
 
 function collectSamples(counts: Counts, settings: Settings, records: readonly CodedRecord[]): Sample[] {
   const { layout } = counts;
-  const shares = createGroupShares(counts, settings);
-  const kinOf = createKinCounts(counts);
+  const tallies = createCauseTallies(counts);
+  const shares = createGroupShares(counts, settings, tallies);
+  const kinOf = createKinCounts(counts, tallies);
   const samples: Sample[] = [];
   for (const record of records) {
     if (record.causes.length === 0) continue;

@@ -1,4 +1,5 @@
 import { COUNT_UNIT, type Counts } from './counts';
+import { type CauseTallies, createCauseTallies, evenlyHeard } from './cause-tallies';
 import { createKinCounts, type KinCounts, leanOnKin } from './kin-shares';
 import { CHECK, FIX, type Layout } from './layout';
 import type { Settings, ValueSettings } from './settings';
@@ -16,11 +17,11 @@ export type GroupShares = {
 };
 
 /** Lazily computed group shares; a result stays valid until the counts change. */
-export function createGroupShares(counts: Counts, settings: Settings): (observable: number) => GroupShares {
+export function createGroupShares(counts: Counts, settings: Settings, tallies = createCauseTallies(counts)): (observable: number) => GroupShares {
   const { layout } = counts;
   const known = new Map<number, GroupShares>();
-  const kinOf = createKinCounts(counts);
-  let generic: ReturnType<typeof genericShares> | undefined;
+  const kinOf = createKinCounts(counts, tallies);
+  let generic: Generic | undefined;
   let revision = counts.revision;
   return (observable) => {
     if (revision !== counts.revision) {
@@ -30,11 +31,12 @@ export function createGroupShares(counts: Counts, settings: Settings): (observab
     }
     let shares = known.get(observable);
     if (shares === undefined) {
-      const kind = layout.kinds[observable] as number;
-      if (generic === undefined) generic = genericShares(counts);
-      const { group, clearedGroup } = settings.values[kind] as Settings['values'][0];
-      const strength = { off: group, on: layout.clearing?.[observable] === 1 ? clearedGroup : group };
-      shares = withKin(groupShares(counts, observable, { strength, generic }), kinOf(observable), settings.values[kind] as ValueSettings);
+      const own = settings.values[layout.kinds[observable] as number] as ValueSettings;
+      const strength = { off: own.group, on: layout.clearing?.[observable] === 1 ? own.clearedGroup : own.group };
+      const heard = { tallies: tallies(observable), worth: own.heard };
+      generic ??= genericShares(counts);
+      const groups = groupShares(counts, observable, { strength, generic, heard });
+      shares = withKin(groups, () => kinOf(observable), own);
       known.set(observable, shares);
     }
     return shares;
@@ -61,13 +63,13 @@ function tally(counts: Counts, observable: number): Tally {
   return { on, off: anyOn ? off : all, all, anyOn };
 }
 
-function withKin(groups: Groups, kin: KinCounts | null, settings: ValueSettings): GroupShares {
+function withKin(groups: Groups, kin: () => KinCounts | null, settings: ValueSettings): GroupShares {
   const limits = { worth: settings.kin, pull: settings.group };
   return {
     ...groups,
     near: (cause, value) => {
       const start = groups.off[value] as number;
-      const counted = kin?.of(cause, value) ?? null;
+      const counted = kin()?.of(cause, value) ?? null;
       return counted === null ? start : leanOnKin(start, counted, limits);
     },
   };
@@ -129,26 +131,44 @@ function fixResultCount(counts: Counts): number {
   return first < 0 ? 0 : (counts.layout.valueCounts[first] as number);
 }
 
+/** How far each cause's records are heard in what the others lean on. */
+type Heard = { tallies: CauseTallies; worth: number };
+
 function groupShares(
   counts: Counts,
   observable: number,
-  { strength, generic }: { strength: { on: number; off: number }; generic: Generic },
+  { strength, generic, heard }: { strength: { on: number; off: number }; generic: Generic; heard: Heard },
 ): Groups {
   const { layout } = counts;
   const counted = tally(counts, observable);
   const K = counted.all.length;
-  const all = normalised(counted.all, 1);
-  if (!counted.anyOn) return { on: all, off: all, all };
+  const heardOff = evenlyHeard(heard.tallies, heard.worth);
+  if (!counted.anyOn) {
+    addUnresolved(counts, { observable, worth: heard.worth, into: heardOff });
+    const all = normalised(heardOff, 1);
+    return { on: all, off: all, all };
+  }
   if (layout.kinds[observable] === FIX && K === generic.fixOn.length) {
-    const off = pulled(counted.off, generic.fixOff, strength.off);
+    const off = pulled(heardOff, generic.fixOff, strength.off);
     return { on: pulled(counted.on, generic.fixOn, strength.on), off, all: off };
   }
   const usual = layout.workingValues?.[observable] ?? -1;
-  if (usual < 0) return { on: pulled(counted.on, all, strength.on), off: pulled(counted.off, all, strength.off), all };
+  const all = normalised(counted.all, 1);
+  if (usual < 0) return { on: pulled(counted.on, all, strength.on), off: pulled(heardOff, all, strength.off), all };
   const workingOn = layout.clearing?.[observable] === 1 ? generic.working.cleared : generic.working.on;
   const on = pulled(counted.on, aroundWorking(counted.all, usual, workingOn), strength.on);
-  const off = pulled(counted.off, aroundWorking(counted.all, usual, generic.working.off), strength.off);
+  const off = pulled(heardOff, aroundWorking(counted.all, usual, generic.working.off), strength.off);
   return { on, off, all: pulled(counted.all, off, 1) };
+}
+
+/** Units whose cause was not found are heard like one more cause: what they showed counts, what they had is not known. */
+function addUnresolved(counts: Counts, { observable, worth, into }: { observable: number; worth: number; into: Float64Array }): void {
+  const first = counts.layout.valueStarts[observable] as number;
+  const unresolved = Float64Array.from(into, (_, v) => (counts.unresolvedValues[first + v] as number) / COUNT_UNIT);
+  const scale = 1 / (1 + unresolved.reduce((sum, n) => sum + n, 0) / worth);
+  unresolved.forEach((n, v) => {
+    into[v] = (into[v] as number) + scale * n;
+  });
 }
 
 /** The working outcome has the given share; the others divide the rest as they were seen. */

@@ -1,5 +1,5 @@
-import { COUNT_UNIT, type Counts } from './counts';
-import { readCells } from './sparse-rows';
+import { type CauseTallies, createCauseTallies } from './cause-tallies';
+import type { Counts } from './counts';
 
 /** Records of a cause's kin that the observable is not about: with one value, and in all. */
 export type KinCount = { records: number; total: number };
@@ -11,7 +11,7 @@ export type KinCounts = {
 };
 
 /** Sums over kin; a result stays valid until the counts change. */
-export function createKinCounts(counts: Counts): (observable: number) => KinCounts | null {
+export function createKinCounts(counts: Counts, tallies = createCauseTallies(counts)): (observable: number) => KinCounts | null {
   const levels = counts.layout.kin ?? [];
   let revision = -1;
   let known = new Map<number, KinCounts>();
@@ -23,38 +23,24 @@ export function createKinCounts(counts: Counts): (observable: number) => KinCoun
     }
     let found = known.get(observable);
     if (found === undefined) {
-      found = kinCounts(counts, levels, observable);
+      found = kinCounts(levels, tallies(observable));
       known.set(observable, found);
     }
     return found;
   };
 }
 
-function kinCounts(counts: Counts, levels: readonly Int32Array[], observable: number): KinCounts {
-  const { layout } = counts;
-  const C = layout.causeCount;
-  const K = layout.valueCounts[observable] as number;
-  const first = layout.valueStarts[observable] as number;
-  const own = new Float64Array(C * (K + 1));
-  const sums = levels.map(() => new Float64Array((C + 1) * (K + 1)));
-  const counted = new Float64Array(K);
-  for (let c = 0; c < C; c += 1) {
-    // Node 0 is the root, so its rows have the causes' own numbers as keys.
-    const row = counts.nodeRows.get(c);
-    if (row === undefined || layout.onTarget[observable * C + c] === 1) continue;
-    counted.fill(0);
-    readCells(counts.rows, row, { first, end: first + K, into: counted, sign: 1 });
-    for (let v = 0; v < K; v += 1) {
-      const n = (counted[v] as number) / COUNT_UNIT;
-      own[c * (K + 1) + v] = n;
-      own[c * (K + 1) + K] = (own[c * (K + 1) + K] as number) + n;
-    }
-    levels.forEach((groups, level) => {
+function kinCounts(levels: readonly Int32Array[], { values: K, records: own }: CauseTallies): KinCounts {
+  const C = own.length / (K + 1);
+  const sums = levels.map((groups) => {
+    const sum = new Float64Array((C + 1) * (K + 1));
+    for (let c = 0; c < C; c += 1) {
       const group = groups[c] as number;
-      const sum = sums[level] as Float64Array;
-      if (group >= 0) for (let v = 0; v <= K; v += 1) sum[group * (K + 1) + v] = (sum[group * (K + 1) + v] as number) + (own[c * (K + 1) + v] as number);
-    });
-  }
+      if (group < 0) continue;
+      for (let v = 0; v <= K; v += 1) sum[group * (K + 1) + v] = (sum[group * (K + 1) + v] as number) + (own[c * (K + 1) + v] as number);
+    }
+    return sum;
+  });
   return {
     // Called for every cause of every table: no closures here.
     of(cause, value) {

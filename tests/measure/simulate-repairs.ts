@@ -3,7 +3,8 @@
  * casebook has not seen:
  * `npx tsx tests/measure/simulate-repairs.ts demo|second [--units 2000] [--out runs.jsonl] [--policies plan,...] [--seed 77]
  * [--settings fitted.json] [--truth]`. Each unit is written to `--out` as it is done, and units that are there already are not run again, so that a run that
- * was cut goes on where it stopped and reports what it has. `--truth` gives the plan the exact beliefs of the world.
+ * was cut goes on where it stopped and reports what it has. `--truth` gives the plan the exact beliefs of the world; the policies
+ * `told the cause` and `told the cure` show what no advice could beat.
  *
  * **What is measured.** Minutes at the bench, those of failing checks and fixes included, plus, where a unit ends unrepaired,
  * the minutes that its handing over is worth: what a user pays to stop, at what an hour is worth to them (150 at 20 an hour, the
@@ -13,12 +14,10 @@
  */
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { seededRandom } from '../../seed/random';
-import { simulateRepair } from '../../shared/stats/decide/simulate-repair';
 import type { Settings } from '../../shared/stats/settings';
-import { createBench, HABITS, type PolicyName, REPLAN_EFFORT } from './bench-policies';
-import { drawBrought } from './draw-brought';
-import { reportRepairs, type UnitResult } from './report-repairs';
+import { createBench, HABITS, type PolicyName, REPLAN_EFFORT } from '../../seed/simulate/bench-policies';
+import { repairLines, summariseRepairs } from '../../seed/simulate/repair-report';
+import { simulateUnit, type UnitResult } from '../../seed/simulate/simulate-unit';
 import { casebookOf, fitOn } from './trained-model';
 import { worldNamed } from './worlds';
 
@@ -51,28 +50,18 @@ const boards = drawn.map(({ board }) => board);
 
 const results: UnitResult[] = values.out !== undefined && existsSync(values.out) ? readRuns(values.out) : [];
 const done = new Set(results.map(({ unit }) => unit));
-for (let unit = 0; unit < Number(values.units); unit++) {
-  if (done.has(unit)) continue;
-  const result = repairOne(unit);
+for (let number = 0; number < Number(values.units); number++) {
+  if (done.has(number)) continue;
+  const result = simulateUnit(world, bench, { number, seed: values.seed, boards, policies: names });
   results.push(result);
   if (values.out !== undefined) appendFileSync(values.out, `${JSON.stringify(result)}\n`);
   if (results.length % 50 === 0) say(`${results.length} units`);
-  if (results.length % REPORT_EVERY === 0) reportRepairs(world.name, results);
+  if (results.length % REPORT_EVERY === 0) report();
 }
-reportRepairs(world.name, results);
+report();
 
-function repairOne(number: number): UnitResult {
-  const { checks, fixes } = world.vocabulary;
-  const unit = drawBrought(world, boards, seededRandom(`unit ${values.seed} ${number}`));
-  const policies = bench.policies(unit);
-  const runs = names.map((policy) => {
-    const { cured, minutes, partCost, steps } = simulateRepair(bench.answers(unit), policies[policy], bench.costs);
-    const named = steps.map(({ kind, index, value }) =>
-      kind === 'check' ? `${checks[index]!.slug}=${checks[index]!.outcomes[value]!.slug}` : fixes[index]!.slug,
-    );
-    return { policy, cured, minutes, partCost, steps: named };
-  });
-  return { unit: number, board: unit.board, cause: unit.cause, runs };
+function report(): void {
+  console.log([`${world.name}:`, ...repairLines(summariseRepairs(results))].join('\n'));
 }
 
 /** Fitting takes half a minute, so it is kept where `--settings` names a file. */

@@ -1,6 +1,7 @@
 import { formatCount, formatPercent } from '../../_components/format-figures';
 import { type EvaluationView, evaluationSchema } from '../../../shared/schemas/evaluation';
 import { GroupTable } from './group-table';
+import { KnownTruth } from './known-truth';
 import { ReliabilityDiagram } from './reliability-diagram';
 
 type MethodEvaluationProps = { evaluation: { at: string; result: unknown } | null };
@@ -80,6 +81,7 @@ function EvaluationTables({ evaluation }: { evaluation: EvaluationView }) {
           </tbody>
         </table>
       ))}
+      {evaluation.knownTruth === null ? null : <KnownTruth known={evaluation.knownTruth} />}
       <GroupTable summary="Device by device" name="Device" groups={evaluation.byDevice} />
       <GroupTable summary="Cause by cause" name="Cause" groups={evaluation.byCause} />
       <KnownWeaknesses evaluation={evaluation} />

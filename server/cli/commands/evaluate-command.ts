@@ -1,12 +1,13 @@
 import { Command } from 'commander';
 import { type EvaluateOptions, evaluateTable, type TableEvaluation } from '../../../shared/stats/evaluate-table';
 import { evaluateCasebook } from '../../casebook/evaluate-casebook';
+import type { KnownWorld } from '../../casebook/known-world';
 import { CommandError, type CommandIo, printJson } from '../io';
 import { wholeNumber } from '../option-parsers';
 import { readTable } from '../read-table';
 import { casebookText, scoresText } from '../evaluation-text';
 
-type Options = { table?: string; causeColumn?: string; folds: number; repeats: number; seed: number; json?: boolean };
+type Options = { table?: string; causeColumn?: string; folds: number; repeats: number; seed: number; demo?: boolean; units: number; json?: boolean };
 
 /** `evaluate`: scores the estimators on held-out cases of the casebook, or on any table. */
 export function evaluateCommand(io: CommandIo): Command {
@@ -17,6 +18,8 @@ export function evaluateCommand(io: CommandIo): Command {
     .option('--folds <n>', 'parts that the cases are split into', wholeNumber(2, 50), 10)
     .option('--repeats <n>', 'how often they are split', wholeNumber(1, 20), 3)
     .option('--seed <n>', 'seed of the splits', wholeNumber(0, 2_147_483_647), 7)
+    .option('--demo', "hold the demo's cases against the exact probabilities of their world, and simulate repairs in it")
+    .option('--units <n>', 'with --demo: invented units to repair by the plan, the first check and three habits', wholeNumber(0, 100_000), 200)
     .option('--json', 'print one JSON document')
     .action(async (options: Options) => {
       const { folds, repeats, seed } = options;
@@ -27,21 +30,53 @@ export function evaluateCommand(io: CommandIo): Command {
           io.out(scoresText(`${result.rows} rows, ${result.causes} causes, ${folds} folds, ${repeats} repeats`, result.results));
         return;
       }
-      const result = await onCasebook(io, { folds, repeats, seed });
-      if (options.json) printJson(io, result);
-      else io.out(casebookText(result));
+      const { evaluation, repairs } = await onCasebook(io, options);
+      if (options.json) printJson(io, evaluation);
+      else io.out(`${casebookText(evaluation)}${repairs.map((line) => `${line}\n`).join('')}`);
     });
 }
 
 /** Tells on the error stream how far it is, since thirty refits of thousands of cases take minutes. */
-function onCasebook(io: CommandIo, { folds, repeats, seed }: Pick<Options, 'folds' | 'repeats' | 'seed'>) {
-  const started = io.now().getTime();
+async function onCasebook(io: CommandIo, { folds, repeats, seed, demo, units }: Options) {
+  const world = demo ? await demoWorld(io) : null;
   io.err(`Refitting ${folds * repeats} times; on thousands of cases each takes some seconds.\n`);
-  const onProgress = (done: number, of: number) => {
-    const seconds = (io.now().getTime() - started) / 1000;
-    io.err(`${done} of ${of} parts done, ${seconds.toFixed(0)} s, about ${((seconds / done) * (of - done)).toFixed(0)} s left\n`);
+  const evaluation = await evaluateCasebook(
+    io.db(),
+    {
+      folds,
+      repeats,
+      seed,
+      onProgress: progress(io, 'parts'),
+      ...(world && { known: { world, units, onUnit: everyTwenty(progress(io, 'units'), units) } }),
+    },
+    { now: io.now(), newId: io.newId },
+  );
+  return { evaluation, repairs: world && evaluation.knownTruth?.repairs ? world.repairLines(evaluation.knownTruth.repairs) : [] };
+}
+
+function demoWorld(io: CommandIo): Promise<KnownWorld> {
+  if (io.demoWorld === undefined) throw new CommandError('The demo world is not at hand here. Run it as: npm run --silent cli -- evaluate --demo', 'usage');
+  return io.demoWorld();
+}
+
+/** Says how many are done, and how long the rest will take at that pace. */
+function progress(io: CommandIo, what: string): (done: number, of: number) => void {
+  let started: number | null = null;
+  let before = 0;
+  return (done, of) => {
+    const now = io.now().getTime();
+    // The first is counted from, since what came before it (reading the casebook) says nothing about the pace.
+    if (started === null) [started, before] = [now, done];
+    const seconds = (now - started) / 1000;
+    const left = done === before ? '' : `, about ${((seconds / (done - before)) * (of - done)).toFixed(0)} s left`;
+    io.err(`${done} of ${of} ${what} done${left}\n`);
   };
-  return evaluateCasebook(io.db(), { folds, repeats, seed, onProgress }, { now: io.now(), newId: io.newId });
+}
+
+function everyTwenty(tell: (done: number, of: number) => void, of: number): (done: number) => void {
+  return (done) => {
+    if (done % 20 === 0 || done === of) tell(done, of);
+  };
 }
 
 async function onTable(path: string, causeColumn: string | undefined, options: EvaluateOptions): Promise<TableEvaluation> {

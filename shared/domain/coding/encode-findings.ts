@@ -8,12 +8,13 @@ export type QuestionFinding = CodedFinding & { implied: boolean };
 
 /**
  * A question's findings in numbers, stated ones first in their order; implied absences follow. Throws CodingError naming everything that the vocabulary does not hold.
+ * @param options.fine slugs of symptoms of whose subject it was said that all is well
  * @param options.device slug of a board or model, null where not known
  */
 export function encodeFindings(
   coding: Coding,
   findings: readonly Finding[],
-  options: { complete: boolean; device: string | null },
+  options: { complete: boolean; device: string | null; fine?: readonly string[] },
 ): QuestionFinding[] {
   const unknown: string[] = [];
   const coded: QuestionFinding[] = [];
@@ -28,6 +29,7 @@ export function encodeFindings(
   const stated = new Map<number, boolean>();
   for (const { observable, value } of coded) if (coding.observables[observable]?.kind === 'symptom') stated.set(observable, value === 1);
   const category = coding.devices[node as number]?.category ?? null;
-  const absent = impliedAbsences(coding, { stated, category, complete: options.complete });
+  const fine = new Set((options.fine ?? []).flatMap((slug) => coding.observableOf('symptom', slug) ?? []));
+  const absent = impliedAbsences(coding, { stated, category, complete: options.complete, fine });
   return [...coded, ...absent.map((observable) => ({ observable, value: 0, implied: true }))];
 }

@@ -6,6 +6,7 @@ import type { CasebookModel } from '../casebook/casebook-model';
 import { findingLabel, isKnownFinding } from '../casebook/vocabulary-words';
 import { renameQuestion } from '../words/rename-content';
 import { encodeFindings } from '../coding/encode-findings';
+import { saysFine } from '../read-query/says-fine';
 
 /** A question as read, and as the statistics take it. */
 export type CodedQuestion = {
@@ -38,7 +39,11 @@ export function readQuestion(model: CasebookModel, asked: Question): CodedQuesti
   return {
     read,
     device: device ? (model.coding.deviceOf(device.slug) ?? 0) : 0,
-    findings: encodeFindings(model.coding, stated, { complete: question.complete, device: device?.slug ?? null }),
+    findings: encodeFindings(model.coding, stated, {
+      complete: question.complete,
+      device: device?.slug ?? null,
+      fine: findings.filter(saysFine).map(({ id }) => id),
+    }),
   };
 }
 

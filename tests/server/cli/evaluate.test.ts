@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { evaluationSchema } from '../../../shared/schemas/evaluation';
 import { testDatabase } from '../../setup/test-database';
 import { fillDatabase } from '../fixtures/filled-database';
 import { smallCases } from '../fixtures/small-cases';
@@ -97,6 +98,30 @@ describe('cli evaluate', () => {
     }
     const kept = JSON.parse((await db.evaluation.findFirstOrThrow()).document) as { brackets: { bins: unknown[] } };
     expect(kept.brackets.bins).toHaveLength(10);
+  }, 90_000);
+
+  it('holds the cases against what is known to be true of their world, and says where no world is at hand', async () => {
+    const { db } = testDatabase();
+    const cases = smallCases(40);
+    await fillDatabase(db, cases);
+    const sure = cases[0]?.content.causes[0]?.cause ?? '';
+    let asked = 0;
+    const args = ['evaluate', '--demo', '--units', '0', '--folds', '2', '--repeats', '1'];
+    const run = await runCli(db, args, '', {
+      truePosterior: () => (asked++ % 3 === 0 ? null : new Map([[sure, 1]])),
+      simulateRepairs: () => {
+        throw new Error('No units were asked for.');
+      },
+      repairLines: () => [],
+    });
+    expect(run).toMatchObject({ code: 0 });
+    expect(run.out).toContain('Against the exact probabilities: symptoms only');
+    const { knownTruth } = evaluationSchema.parse(JSON.parse((await db.evaluation.findFirstOrThrow()).document));
+    expect(knownTruth?.repairs).toBeNull();
+    // Whatever is not that one cause is wrong in this world, so the excess is -ln of what it was given: near ln 1/share.
+    expect(knownTruth?.cuts[0]?.results[0]).toMatchObject({ estimator: 'weighted naive Bayes' });
+    expect(knownTruth?.cuts[0]?.results[0]?.excessLogLoss).toBeGreaterThan(0.2);
+    expect((await runCli(db, args)).code).toBe(2);
   }, 90_000);
 
   it('refuses a casebook that is too small to be split', async () => {

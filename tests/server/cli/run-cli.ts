@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { onTestFinished } from 'vitest';
 import type { PrismaClient } from '../../../prisma/generated/client';
+import type { KnownWorld } from '../../../server/casebook/known-world';
 import { runProgram } from '../../../server/cli/program';
 import { randomCaseId } from '../../../server/ids';
 
@@ -30,8 +31,11 @@ export function spawnCli(args: readonly string[], databaseUrl: string, input = '
   });
 }
 
-/** Runs the same program in this process, on an open database. `typed` is what it is told when it asks. */
-export async function runCli(db: PrismaClient, args: readonly string[], typed = ''): Promise<CliRun> {
+/**
+ * Runs the same program in this process, on an open database. `typed` is what it is told when it asks, `demoWorld` what is known of
+ * the world of its cases.
+ */
+export async function runCli(db: PrismaClient, args: readonly string[], typed = '', demoWorld?: KnownWorld): Promise<CliRun> {
   const out: string[] = [];
   const err: string[] = [];
   const io = {
@@ -45,6 +49,7 @@ export async function runCli(db: PrismaClient, args: readonly string[], typed = 
     newId: randomCaseId,
     readSecret: async () => typed,
     actor: 'test',
+    ...(demoWorld && { demoWorld: async () => demoWorld }),
   };
   const code = await runProgram(io, args);
   return { code, out: out.join(''), err: err.join('') };

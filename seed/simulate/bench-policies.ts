@@ -1,4 +1,4 @@
-import type { SimulatedUnit, World } from '../../seed/world';
+import type { SimulatedUnit, World } from '../world';
 import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
 import { checkCandidates, poweredDone } from '../../shared/domain/look-up/check-candidates';
 import { type CodedQuestion, readQuestion } from '../../shared/domain/look-up/read-question';
@@ -14,6 +14,7 @@ import { nextChecks } from '../../shared/stats/decide/next-check';
 import type { PlanMove } from '../../shared/stats/decide/repair-plan';
 import { cheapestFirst, type HabitInput, mostCommonFirst, mostLikelyFirst } from '../../shared/stats/decide/repair-habits';
 import type { BenchState, RepairCosts, RepairPolicy, UnitAnswers } from '../../shared/stats/decide/simulate-repair';
+import { type BOUNDS, toldTheCause, toldTheCure } from './bounds';
 
 /** Situations weighed when the plan is made anew after every step; the page weighs more. */
 export const REPLAN_EFFORT = 300;
@@ -24,7 +25,7 @@ export const REPLAN_EFFORT = 300;
  */
 export const HABITS = ['most common first', 'cheapest first', 'most likely first'] as const;
 export const ADVICE = ['plan', 'first check', 'suggestions'] as const;
-export type PolicyName = (typeof ADVICE)[number] | (typeof HABITS)[number];
+export type PolicyName = (typeof ADVICE)[number] | (typeof HABITS)[number] | (typeof BOUNDS)[number];
 
 /** `truth` gives the plan the exact beliefs of the world instead of the casebook's; the tables stay the casebook's. */
 export type BenchSetting = { model: CasebookModel; effort?: number; truth?: World['truePosterior'] };
@@ -129,6 +130,8 @@ export function createBench({ model, effort = REPLAN_EFFORT, truth }: BenchSetti
       'cheapest first': safely(unit, cheapestFirst(habit)),
       'most likely first': safely(unit, likeliest),
       'first check': oneCheckThen(unit, likeliest),
+      'told the cause': safely(unit, toldTheCause(unit, habit, model.coding.causeOf)),
+      'told the cure': safely(unit, toldTheCure(answers(unit), { ...costs, fixes: planFixes })),
     };
   };
 
@@ -144,7 +147,7 @@ export function createBench({ model, effort = REPLAN_EFFORT, truth }: BenchSetti
     },
   });
 
-  return { costs, ask, suggestedCheck, policies, answers };
+  return { vocabulary: model.coding.vocabulary, costs, ask, suggestedCheck, policies, answers };
 }
 
 /** Tries at what the board does not have cost their time and change nothing. */
