@@ -15,6 +15,8 @@ type Input = {
   prior: { probability: Float64Array; moments: LogMoments };
   terms: readonly IntervalTerm[];
   settings: Settings;
+  /** Variance of the log odds by which the whole answer may be off besides, in nats squared (`thinError`). Default 0. */
+  beyond?: number;
 };
 
 /** Ends of a 90 % interval. */
@@ -48,7 +50,7 @@ export function posteriorInterval(input: Input, drawnFrom = DRAWN_FROM): { low: 
   const set = (cause: number, logLow: number, logHigh: number) => {
     const estimate = probability[cause] as number;
     const mixed = (log: number) => (1 - settings.mixing) * Math.exp(log) + settings.mixing * (prior.probability[cause] as number);
-    const variance = settings.modelError.byEstimate?.[errorBin(estimate)] ?? 0;
+    const variance = (settings.modelError.byEstimate?.[errorBin(estimate)] ?? 0) + (input.beyond ?? 0);
     low[cause] = widened({ end: Math.min(mixed(logLow), estimate), estimate, variance, towards: -1 });
     high[cause] = widened({ end: Math.max(mixed(logHigh), estimate), estimate, variance, towards: 1 });
   };

@@ -63,7 +63,14 @@ export type Settings = {
  * Variance of the log odds beyond what the counts leave open: a constant, a part per finding, and, once fitted, a part by
  * size of the estimate, learned out of fold (`fit-model-error.ts`).
  */
-export type ModelError = { constant: number; perFinding: number; byEstimate?: readonly number[] };
+export type ModelError = {
+  constant: number;
+  perFinding: number;
+  byEstimate?: readonly number[];
+  /** How far a device without records, and a casebook with one record a cause, are off besides (`thinError`). */
+  thinDevice: number;
+  thinCasebook: number;
+};
 
 /** Records that what is known of all cleared causes of a check is worth to each, where the data say little. */
 export const USUAL_CLEARED = 20;
@@ -93,7 +100,7 @@ export function defaultSettings(layout: Layout): Settings {
     values: [values(), values(), { ...values(), group: 100, offTarget: 20, heard: 10000 }],
     concentrationFactors: new Array<number>(observables).fill(1),
     weights: new Array<number>(observables).fill(0.8),
-    modelError: { constant: 0.1, perFinding: 0.02 },
+    modelError: { constant: 0.1, perFinding: 0.02, thinDevice: 0.2, thinCasebook: 1.4 },
   };
 }
 

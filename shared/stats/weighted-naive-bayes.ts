@@ -7,6 +7,7 @@ import { type LogMoments, logShareMoments } from './log-share-moments';
 import { posteriorInterval } from './posterior-interval';
 import { mixIn, normaliseLogScores, scoreFindings } from './score';
 import type { Settings } from './settings';
+import { thinError } from './thin-error';
 import { unitState } from './unit-state';
 import { createValueShares } from './value-shares';
 
@@ -53,10 +54,11 @@ export function createEstimator(layout: Layout, counts: Counts, settings: Settin
         const { variance, third } = sharesOf({ device, state, ...finding }).moments();
         return { variance, third, weight: weightOf(finding.observable) };
       });
+      const beyond = thinError(counts, { device, findings: distinct, modelError: settings.modelError });
       const scores = logScores(device, distinct);
       const prior = priorOf(device);
       const probability = mixIn(normaliseLogScores(scores), prior.probability, settings.mixing);
-      return { probability, ...posteriorInterval({ scores, probability, prior, terms, settings }) };
+      return { probability, ...posteriorInterval({ scores, probability, prior, terms, settings, beyond }) };
     },
   };
 }

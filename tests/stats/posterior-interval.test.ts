@@ -18,7 +18,7 @@ function coverage(cases: number) {
     const settings = defaultSettings(family.layout);
     settings.weights.fill(1);
     settings.mixing = 0;
-    settings.modelError = { constant: 0, perFinding: 0 };
+    settings.modelError = { constant: 0, perFinding: 0, thinDevice: 0, thinCasebook: 0 };
     for (const kind of settings.values) Object.assign(kind, { offTarget: 4, levels: [1e6, 1e6, 1e6, 1e6] });
     settings.prior = { ...settings.prior, root: 14, levels: [1e6, 1e6, 1e6, 40] };
     const estimator = createEstimator(family.layout, countAll(family.layout, records), settings);
@@ -49,7 +49,7 @@ describe('posteriorInterval', { timeout: 60_000 }, () => {
       return { variance, third: variance.map((v) => -(v ** 2)) };
     };
     const layout = simulateFamily({ seed: 3, causes: 20, symptoms: 12, checks: 6, fixes: 2, boards: 1, concentration: 4 }).layout;
-    const settings = { ...defaultSettings(layout), modelError: { constant: 0.05, perFinding: 0.01 } };
+    const settings = { ...defaultSettings(layout), modelError: { constant: 0.05, perFinding: 0.01, thinDevice: 0, thinCasebook: 0 } };
     const drawn = { ends: 0, apart: 0, furthest: 0 };
     const small = { low: { ends: 0, bias: 0, furthest: 0 }, high: { ends: 0, bias: 0, furthest: 0 } };
     for (let round = 0; round < 40; round += 1) {
