@@ -14,6 +14,7 @@ import {
   listUnitsOfStatus,
   type ReviewedUnit,
 } from '../repositories/working-unit-review';
+import { appendLog } from './log/append-log';
 import { inTransaction } from './submit-transaction';
 
 /** Most units shown to a moderator at once. */
@@ -49,12 +50,21 @@ export async function withdrawWorkingUnit(db: Db, actor: Actor, id: string): Pro
   await moveTo(db, unit, 'withdrawn');
 }
 
-/** Publishes or declines readings that wait. Nobody decides on their own. */
-export async function decideWorkingUnit(db: Db, actor: Actor, { id, accept }: { id: string; accept: boolean }): Promise<void> {
-  const unit = await findReviewedUnit(db, id);
-  if (unit === null) throw new AppError('submission-not-found');
-  if (!can(actor, 'submission.decide', { ownerId: unit.ownerId })) throw new AppError('not-allowed');
-  await moveTo(db, unit, accept ? 'accepted' : 'declined');
+/** Publishes or declines readings that wait, and says so in the log. Nobody decides on their own. */
+export function decideWorkingUnit(
+  db: Db,
+  actor: Actor,
+  { id, accept, now }: { id: string; accept: boolean; now: Date },
+): Promise<void> {
+  return inTransaction(db, async (tx) => {
+    const unit = await findReviewedUnit(tx, id);
+    if (unit === null) throw new AppError('submission-not-found');
+    if (!can(actor, 'submission.decide', { ownerId: unit.ownerId })) throw new AppError('not-allowed');
+    await moveTo(tx, unit, accept ? 'accepted' : 'declined');
+    const detail = { readings: unit.readings.length };
+    const subject = { kind: 'working-unit', id } as const;
+    await appendLog(tx, { at: now, kind: accept ? 'unit-accepted' : 'unit-declined', actorId: actor.id, subject, detail });
+  });
 }
 
 async function moveTo(db: Db, unit: ReviewedUnit, to: WorkingUnitStatus): Promise<void> {

@@ -40,6 +40,6 @@ export const workingUnitRouter = router({
   /** Publishes or declines readings that wait. */
   decide: moderatorProcedure.input(byId.extend({ accept: z.boolean() })).mutation(async ({ ctx, input }) => {
     await takeTurn(getSubmitLimits().change, ctx.actor.id);
-    await decideWorkingUnit(ctx.db, ctx.actor, input);
+    await decideWorkingUnit(ctx.db, ctx.actor, { ...input, now: new Date() });
   }),
 });

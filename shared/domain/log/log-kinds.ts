@@ -14,8 +14,6 @@ export const LOG_KINDS = {
   'afterwards-declined': 'A report of how a repair held was declined',
   'unit-accepted': 'Readings of a working unit were accepted',
   'unit-declined': 'Readings of a working unit were declined',
-  'unit-retracted': 'Readings of a working unit were taken back',
-  'unit-restored': 'Readings of a working unit were restored',
   'word-added': 'An entry of the vocabulary was added',
   'word-reworded': 'An entry of the vocabulary was reworded',
   'word-retired': 'An entry of the vocabulary was retired',
@@ -25,10 +23,8 @@ export const LOG_KINDS = {
   'merge-undone': 'A merge of two entries was undone',
   'synonym-added': 'A synonym was added',
   'synonym-removed': 'A synonym was removed',
-  'proposal-settled': 'A proposed word was settled',
   'cases-imported': 'Cases were imported as accepted, without review',
   'role-changed': 'An account was given another role',
-  correction: 'An earlier entry was corrected',
 } as const;
 
 export type LogKind = keyof typeof LOG_KINDS;

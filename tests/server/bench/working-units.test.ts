@@ -5,7 +5,13 @@ import { smallCatalogue } from '../fixtures/small-catalogue';
 
 const board = smallCatalogue.models[0]!.boards[0]!;
 const part = board.parts.find((p) => p.pins >= 2)!;
-const readings: Reading[] = ['1', '2'].map((pin) => ({ designator: part.designator, pin, state: 'high', value: null, unit: null }));
+const readings: Reading[] = ['1', '2'].map((pin) => ({
+  designator: part.designator,
+  pin,
+  state: 'high',
+  value: null,
+  unit: null,
+}));
 const unit = { device: board.slug, readings };
 
 describe('readings of a working unit', () => {
@@ -57,5 +63,22 @@ describe('readings of a working unit', () => {
     await expect(mod.workingUnit.decide({ id, accept: true })).rejects.toThrow(/may not/);
     await expect(olek.workingUnit.waiting()).rejects.toThrow(/may not/);
     await expect(olek.workingUnit.withdraw({ id })).rejects.toThrow(/no case|posted no/);
+  });
+
+  it('are decided in the log: what was decided, and neither who nor on what', async () => {
+    const { db, as } = await posting();
+    const [mira, mod] = [await as('mira'), await as('mod', 'moderator')];
+    const first = await mira.workingUnit.submit(unit);
+    const second = await mira.workingUnit.submit({ ...unit, readings: readings.slice(0, 1) });
+    if (first.kind === 'problems' || second.kind === 'problems') throw new Error('not sent');
+    await mod.workingUnit.decide({ id: first.id, accept: true });
+    await mod.workingUnit.decide({ id: second.id, accept: false });
+    await expect(mod.workingUnit.decide({ id: second.id, accept: true })).rejects.toThrow(/It is declined/);
+    const entries = await db.logEntry.findMany({ where: { subjectKind: 'working-unit' }, orderBy: { seq: 'asc' } });
+    expect(entries.map(({ kind, detail }) => [kind, detail])).toEqual([
+      ['unit-accepted', '{"readings":2}'],
+      ['unit-declined', '{"readings":1}'],
+    ]);
+    for (const secret of [first.id, second.id, 'mira', 'mod']) expect(JSON.stringify(entries)).not.toContain(secret);
   });
 });
