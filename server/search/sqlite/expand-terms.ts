@@ -8,12 +8,18 @@ import type { SearchResult } from '../../../shared/schemas/search';
 /** What satisfies one term: any of these phrases; `prefix` may go on in its last word. */
 export type TermGroup = { phrases: string[]; prefix: string | null; not: boolean };
 
-export type Expansion = Pick<SearchResult, 'corrections' | 'unknown'> & { groups: TermGroup[] };
+export type Expansion = Pick<SearchResult, 'corrections' | 'unknown'> & {
+  groups: TermGroup[];
+  /** Words that stand side by side in the search. */
+  pairs: string[];
+};
 
 /** Most words that a beginning is completed to, the commonest first. */
 const COMPLETIONS = 12;
 /** A word this many times rarer than one that a slip turns it into is searched for as both. */
 const MUCH_RARER = 50;
+/** Share of the words that may come or go before the lists for corrections are made anew. */
+const OTHER_WORDS = 0.002;
 /** Fewest letters of a beginning that is completed. */
 const PREFIX_LENGTH = 2;
 
@@ -23,26 +29,32 @@ export function termExpander(file: Database) {
   const completed = file.prepare(`SELECT word FROM word WHERE word >= ? AND word < ? || char(1114111) ORDER BY cases DESC, word LIMIT ${COMPLETIONS}`).pluck();
   const casesOf = file.prepare('SELECT cases FROM word WHERE word = ?').pluck();
   const version = file.prepare("SELECT value FROM state WHERE name = 'state'").pluck();
+  const wordCount = file.prepare('SELECT count(*) FROM word').pluck();
   const wordsOf = file.prepare('SELECT word, cases FROM word WHERE cases >= ?').raw();
-  let kept: { version: unknown; all: Lexicon | null; common: Lexicon | null } | null = null;
+  let kept: { version: unknown; words: number; all: Lexicon | null; common: Lexicon | null } | null = null;
 
-  /** The words that stand in at least so many cases, for corrections; made anew when the index has changed. */
+  /** The words that stand in at least so many cases, for corrections; made anew when the index has other words by more than a few. */
   const lexiconOf = (which: 'all' | 'common'): Lexicon => {
     const now = version.get();
-    if (kept === null || kept.version !== now) kept = { version: now, all: null, common: null };
+    if (kept === null || kept.version !== now) {
+      const words = wordCount.get() as number;
+      const isClose = kept !== null && Math.abs(words - kept.words) <= kept.words * OTHER_WORDS;
+      kept = isClose && kept !== null ? { ...kept, version: now } : { version: now, words, all: null, common: null };
+    }
     kept[which] ??= buildLexicon(closeTogether(wordsOf.all(which === 'all' ? 1 : MUCH_RARER) as [string, number][]));
     return kept[which];
   };
   const lexicon = () => lexiconOf('all');
-  const isThere = (phrase: string) => stands.get(quoted(phrase)) !== undefined;
+  // The list of words knows most of them; the full text knows them in any inflection.
+  const isThere = (phrase: string) => casesOf.get(phrase) !== undefined || stands.get(quoted(phrase)) !== undefined;
 
   const expand = (terms: readonly SearchTerm[]): Expansion => {
-    const result: Expansion = { groups: [], corrections: [], unknown: [] };
+    const result: Expansion = { groups: [], pairs: [], corrections: [], unknown: [] };
     for (const term of terms.flatMap(apart)) {
       const group = expandTerm(term, result);
       if (group !== null) result.groups.push(group);
     }
-    addNeighbours(terms, result.groups);
+    result.pairs = neighbours(terms, result.groups);
     return result;
   };
 
@@ -89,9 +101,17 @@ export function termExpander(file: Database) {
     told.corrections.push({ typed: word, meant });
   };
 
+  const nearest = (word: string): string | null => {
+    const meant = lexicon().correct(word);
+    if (meant === null || isThere(meant)) return meant;
+    // It went with the last case that had it.
+    kept = null;
+    return lexicon().correct(word);
+  };
+
   const meantWord = (word: string, group: TermGroup, told: Expansion): TermGroup | null => {
     const split = lexicon().split(word)?.join(' ');
-    const meant = split !== undefined && isThere(split) ? split : lexicon().correct(word);
+    const meant = split !== undefined && isThere(split) ? split : nearest(word);
     if (meant === null) {
       told.unknown.push(word);
       return null;
@@ -109,14 +129,10 @@ function closeTogether(words: readonly [string, number][]): Map<string, number> 
   return new Map(words.map(([word, cases]) => [word, (50 * Math.log1p(cases)) / most]));
 }
 
-/** Words that stand side by side in the search count more where they do so in a case. */
-function addNeighbours(terms: readonly SearchTerm[], groups: TermGroup[]): void {
+function neighbours(terms: readonly SearchTerm[], groups: readonly TermGroup[]): string[] {
   const plain = groups.filter((group) => !group.not);
-  if (plain.length !== terms.length) return;
-  for (let at = 0; at + 1 < plain.length; at += 1) {
-    const [first, second] = [plain[at] as TermGroup, plain[at + 1] as TermGroup];
-    first.phrases.push(`${first.phrases[0]} ${second.phrases[0]}`);
-  }
+  if (plain.length !== terms.length) return [];
+  return plain.slice(1).map((second, at) => `${plain[at]?.phrases[0]} ${second.phrases[0]}`);
 }
 
 /** A phrase as FTS5 takes it: nothing in it is an operator. */

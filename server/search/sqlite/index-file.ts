@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import { SEARCH_FIELDS } from '../../../shared/domain/search/search-document';
 
 /** Changes with the tables below: a file of another version is made anew. */
-const TABLES_VERSION = 1;
+const TABLES_VERSION = 2;
 
 /**
  * The tables of the index. A case takes two rows of the full text: its own, with an even number, and an empty one after
@@ -20,6 +20,8 @@ const TABLES = `
   -- Values of which a case has several: symptom, cause, device (model and board).
   CREATE TABLE case_tag (doc INTEGER NOT NULL, name TEXT NOT NULL, value TEXT NOT NULL, PRIMARY KEY (doc, name, value)) WITHOUT ROWID;
   CREATE INDEX case_tag_value ON case_tag (name, value, doc);
+  -- Numbers of cases that were taken out, in the order in which they went.
+  CREATE TABLE case_gone (doc INTEGER NOT NULL);
   -- Every word as it is written, with the number of cases that have it: what slips are corrected to.
   CREATE TABLE word (word TEXT PRIMARY KEY, cases INTEGER NOT NULL) WITHOUT ROWID;
   CREATE TABLE state (name TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID;
@@ -59,7 +61,7 @@ function openOnce(path: string): Database.Database {
 
 function makeTables(file: Database.Database): void {
   if (file.pragma('user_version', { simple: true }) === TABLES_VERSION) return;
-  for (const table of ['case_text', 'case_doc', 'case_tag', 'word', 'state']) file.exec(`DROP TABLE IF EXISTS ${table}`);
+  for (const table of ['case_text', 'case_doc', 'case_tag', 'case_gone', 'word', 'state']) file.exec(`DROP TABLE IF EXISTS ${table}`);
   file.exec(TABLES);
 }
 

@@ -5,18 +5,18 @@ export type MatchText = {
   /** Null: every case that is not excluded. */
   must: string | null;
   not: string | null;
-  /** Cases that stand before all others; null where none do. */
-  best: string | null;
+  /** Words that stand side by side in the search: where they do so in a case, that counts too. Null where there are none. */
+  near: string | null;
 };
 
-/** The terms as an expression of FTS5: `all` asks for every one of them; `some` for any, with those that have all of them first. */
-export function matchText(groups: readonly TermGroup[], matched: 'all' | 'some'): MatchText {
+/** The terms as an expression of FTS5: `all` asks for every one of them, `some` for any. */
+export function matchText(groups: readonly TermGroup[], matched: 'all' | 'some', pairs: readonly string[]): MatchText {
   const must = groups.filter((group) => !group.not).map(anyPhrase);
   const not = groups.filter((group) => group.not).map(anyPhrase);
   return {
     must: must.length === 0 ? null : must.join(matched === 'all' ? ' AND ' : ' OR '),
     not: not.length === 0 ? null : not.join(' OR '),
-    best: matched === 'some' ? must.join(' AND ') : null,
+    near: pairs.length === 0 ? null : pairs.map(quoted).join(' OR '),
   };
 }
 

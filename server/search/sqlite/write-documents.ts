@@ -16,7 +16,7 @@ const WORD_LENGTHS = { least: 3, most: 24 };
 
 export function documentWriter(file: Database): DocumentWriter {
   const places = SEARCH_FIELDS.map(() => '?').join(', ');
-  const newest = file.prepare('SELECT coalesce(max(doc), 0) FROM case_doc').pluck();
+  const newest = file.prepare('SELECT max(coalesce((SELECT max(doc) FROM case_doc), 0), coalesce((SELECT max(doc) FROM case_gone), 0))').pluck();
   const find = file.prepare('SELECT doc FROM case_doc WHERE id = ?').pluck();
   const texts = file.prepare(`SELECT ${SEARCH_FIELDS.join(', ')} FROM case_text WHERE rowid = ?`).raw();
   const addText = file.prepare(`INSERT INTO case_text (rowid, ${SEARCH_FIELDS.join(', ')}) VALUES (?, ${places})`);
@@ -26,6 +26,7 @@ export function documentWriter(file: Database): DocumentWriter {
   const removals = ['case_text WHERE rowid IN (?, ? + 1)', 'case_doc WHERE doc IN (?, ? + 1)', 'case_tag WHERE doc IN (?, ? + 1)'].map((what) =>
     file.prepare(`DELETE FROM ${what}`),
   );
+  const addGone = file.prepare('INSERT INTO case_gone VALUES (?)');
   const counts = new Map<string, number>();
   const count = (fields: readonly unknown[], by: number) => {
     for (const word of distinctWords(fields)) counts.set(word, (counts.get(word) ?? 0) + by);
@@ -37,6 +38,7 @@ export function documentWriter(file: Database): DocumentWriter {
     if (doc === undefined) return;
     count(texts.get(doc) as unknown[], -1);
     for (const removal of removals) removal.run(doc, doc);
+    addGone.run(doc);
   };
   const put = (document: SearchDocument) => {
     remove(document.id);
@@ -71,9 +73,11 @@ function writeCounts(file: Database, counts: Map<string, number>): void {
   counts.clear();
 }
 
-/** Takes every document out. */
+/** Takes every document out. `made` tells whoever keeps something of the index in memory that it is another one. */
 export function clearDocuments(file: Database): void {
-  file.exec("DELETE FROM case_text; DELETE FROM case_doc; DELETE FROM case_tag; DELETE FROM word; DELETE FROM state;");
+  const made = file.prepare("SELECT coalesce((SELECT CAST(value AS INTEGER) FROM state WHERE name = 'made'), 0) + 1").pluck().get();
+  for (const table of ['case_text', 'case_doc', 'case_tag', 'case_gone', 'word', 'state']) file.exec(`DELETE FROM ${table}`);
+  file.prepare("INSERT INTO state VALUES ('made', ?)").run(String(made));
 }
 
 /** The state that the index stands at, or null where nothing was indexed yet. */

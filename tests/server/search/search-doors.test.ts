@@ -88,10 +88,10 @@ describe('cli search, reindex and evaluate-search', () => {
   });
 
   it('measures on held-out cases, baselines beside it, and refuses a casebook that is too small', async () => {
-    const { db, search } = await opened(smallCases(120));
+    const { db, search } = await opened(smallCases(300));
     const { out } = await run(db, search, ['evaluate-search', '--json']);
     const result = JSON.parse(out);
-    expect(result).toMatchObject({ searched: 96, folds: 5 });
+    expect(result).toMatchObject({ searched: 240, folds: 5 });
     const { results } = result.cuts[2];
     expect(results.map((r: { ranker: string }) => r.ranker)).toEqual(['weighted findings', 'text relevance', 'unweighted overlap', 'Jaccard']);
     for (const r of results) {

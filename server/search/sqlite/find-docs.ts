@@ -1,0 +1,80 @@
+import type { Database } from 'better-sqlite3';
+import { FIELD_WEIGHTS, HIGHLIGHT_CLOSE, HIGHLIGHT_OPEN, SEARCH_FIELDS } from '../../../shared/domain/search/search-document';
+import type { CaseColumns } from './case-columns';
+import type { TermGroup } from './expand-terms';
+import { type MatchText, matchText, wholeMatch } from './match-text';
+import type { Found } from './narrow-found';
+
+/** Where fewer cases than these have all the words, those with some of them are listed after them. */
+const FEW = 5;
+/** What a case with all the words gains where those with some of them are listed too: more than any score. */
+const ALL_WORDS = 1_000;
+/** Words of a snippet. */
+export const SNIPPET_WORDS = 28;
+
+const WEIGHTS = SEARCH_FIELDS.map((field) => FIELD_WEIGHTS[field]).join(', ');
+const NARRATIVE = SEARCH_FIELDS.indexOf('narrative');
+
+export type FoundDocs = { found: Found; matched: 'all' | 'some'; match: MatchText };
+
+/** Asks the full text; statements are prepared once. */
+export function docFinder(file: Database) {
+  // FTS5's own sign is the other way round.
+  const scored = file.prepare(`SELECT rowid, -bm25(case_text, ${WEIGHTS}) FROM case_text WHERE case_text MATCH ?`).raw();
+  const matching = file.prepare('SELECT rowid FROM case_text WHERE case_text MATCH ?').pluck();
+  // The plus keeps SQLite from asking the full text once per case.
+  const marked = file
+    .prepare(
+      `SELECT rowid, snippet(case_text, ${NARRATIVE}, '${HIGHLIGHT_OPEN}', '${HIGHLIGHT_CLOSE}', '…', ${SNIPPET_WORDS})
+       FROM case_text WHERE case_text MATCH ? AND +rowid IN (SELECT value FROM json_each(?))`,
+    )
+    .raw();
+  const text = file.prepare('SELECT narrative FROM case_text WHERE rowid = ?').pluck();
+
+  const scoresOf = (match: MatchText): Map<number, number> => {
+    const scores = new Map(scored.all(wholeMatch(match)) as [number, number][]);
+    if (match.near === null || scores.size < 2) return scores;
+    for (const [doc, score] of scored.iterate(match.near) as IterableIterator<[number, number]>) {
+      const own = scores.get(doc);
+      if (own !== undefined) scores.set(doc, own + score);
+    }
+    return scores;
+  };
+
+  /** Every case that is found. Those with all the words stand before the others, and are alone unless there are next to none. */
+  const find = (groups: readonly TermGroup[], pairs: readonly string[], columns: CaseColumns): FoundDocs => {
+    let match = matchText(groups, 'all', pairs);
+    if (match.must === null) return { found: { docs: allBut(columns, match.not === null ? [] : (matching.all(match.not) as number[])), scores: null }, matched: 'all', match };
+    let matched: FoundDocs['matched'] = 'all';
+    let scores = scoresOf(match);
+    if (scores.size < FEW && groups.filter((group) => !group.not).length > 1) {
+      const best = [...scores.keys()];
+      matched = 'some';
+      match = matchText(groups, 'some', pairs);
+      scores = scoresOf(match);
+      for (const doc of best) scores.set(doc, (scores.get(doc) ?? 0) + ALL_WORDS);
+    }
+    return { found: { docs: [...scores.keys()], scores: [...scores.values()] }, matched, match };
+  };
+
+  /** Narratives by number: where words were asked for the stretch around them, marked. */
+  const snippets = (match: MatchText, docs: readonly number[]): Map<number, string> => {
+    if (match.must !== null) return new Map(marked.all(wholeMatch(match), JSON.stringify(docs)) as [number, string][]);
+    return new Map(docs.map((doc) => [doc, beginningOf(String(text.get(doc) ?? ''))]));
+  };
+
+  return { find, snippets };
+}
+
+function allBut({ places, gone }: CaseColumns, left: readonly number[]): number[] {
+  const out = new Set(left);
+  const docs: number[] = [];
+  for (let place = 0; place < places; place += 1) if (gone[place] === 0 && !out.has(place * 2)) docs.push(place * 2);
+  return docs;
+}
+
+/** The first words of a text. */
+function beginningOf(text: string): string {
+  const words = text.trim().split(/\s+/);
+  return words.length <= SNIPPET_WORDS ? text : `${words.slice(0, SNIPPET_WORDS).join(' ')}…`;
+}
