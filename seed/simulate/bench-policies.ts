@@ -4,13 +4,14 @@ import { checkCandidates, poweredDone } from '../../shared/domain/look-up/check-
 import { type CodedQuestion, readQuestion } from '../../shared/domain/look-up/read-question';
 import { isHazardous, SAFE_POWER_UP } from '../../shared/domain/look-up/safe-power-up';
 import { cureChances } from '../../shared/domain/plan/cure-chances';
-import { planHazardsLater } from '../../shared/domain/plan/hazards-later';
+import { nextMoveHazardsLater } from '../../shared/domain/plan/hazards-later';
 import { partCost, planProblem } from '../../shared/domain/plan/plan-problem';
 import type { Finding } from '../../shared/schemas/finding';
 import { FIX_RESULTS } from '../../shared/schemas/case';
 import { planOptionsSchema } from '../../shared/schemas/plan';
 import { questionSchema } from '../../shared/schemas/question';
 import { nextChecks } from '../../shared/stats/decide/next-check';
+import type { PlanFix } from '../../shared/stats/decide/plan-problem';
 import type { PlanMove } from '../../shared/stats/decide/repair-plan';
 import { cheapestFirst, type HabitInput, mostCommonFirst, mostLikelyFirst } from '../../shared/stats/decide/repair-habits';
 import type { BenchState, RepairCosts, RepairPolicy, UnitAnswers } from '../../shared/stats/decide/simulate-repair';
@@ -27,18 +28,22 @@ export const HABITS = ['most common first', 'cheapest first', 'most likely first
 export const ADVICE = ['plan', 'first check', 'suggestions'] as const;
 export type PolicyName = (typeof ADVICE)[number] | (typeof HABITS)[number] | (typeof BOUNDS)[number];
 
-/** `truth` gives the plan the exact beliefs of the world instead of the casebook's; the tables stay the casebook's. */
-export type BenchSetting = { model: CasebookModel; effort?: number; truth?: World['truePosterior'] };
+/**
+ * `truth` gives the plan the exact beliefs of the world instead of the casebook's; the tables stay the casebook's. With `partsAreFree`
+ * plan and habits decide by minutes alone, which is then also what they are measured by.
+ */
+export type BenchSetting = { model: CasebookModel; effort?: number; truth?: World['truePosterior']; partsAreFree?: boolean };
 
 /**
  * A bench on which units of one casebook are repaired. Money in hundredths, the hour and the hand-over at the page's defaults; checks
  * and fixes by their place in the vocabulary.
  */
-export function createBench({ model, effort = REPLAN_EFFORT, truth }: BenchSetting) {
+export function createBench({ model, effort = REPLAN_EFFORT, truth, partsAreFree = false }: BenchSetting) {
   const { checks, fixes } = model.coding.vocabulary;
   const options = planOptionsSchema.parse({});
   const cure = memoised(cureChances(model));
   const planFixes = fixes.map((fix) => ({ cure: cure(fix), minutes: fix.minutes, partCost: partCost(fix), stage: fix.stage }));
+  const weighed = (fix: PlanFix): PlanFix => (partsAreFree ? { ...fix, partCost: 0 } : fix);
   const costs: RepairCosts = { fixes: planFixes, checks, hourValue: options.hourValueCents, handOverCost: options.handOverCents };
 
   const ask = (unit: SimulatedUnit, state: Pick<BenchState, 'steps'>): CodedQuestion => {
@@ -67,14 +72,13 @@ export function createBench({ model, effort = REPLAN_EFFORT, truth }: BenchSetti
   const planMove = (board: string, coded: CodedQuestion): PlanMove => {
     const { problem, bench } = planProblem(model, coded, { ...options, cure });
     const posterior = trueBelief(board, coded) ?? problem.posterior;
-    const plan = planHazardsLater({ ...problem, posterior, effort }, ({ kind, index }) =>
-      isHazardous(kind === 'check' ? bench.checks[index]!.check : bench.fixes[index]!),
+    const move = nextMoveHazardsLater(
+      { ...problem, fixes: problem.fixes.map(weighed), posterior, effort },
+      ({ kind, index }) => isHazardous(kind === 'check' ? bench.checks[index]!.check : bench.fixes[index]!),
     );
-    const step = plan.steps[0];
-    if (step === undefined) return { kind: 'hand-over' };
-    const index =
-      step.kind === 'check' ? checks.indexOf(bench.checks[step.index]!.check) : fixes.indexOf(bench.fixes[step.index]!);
-    return { kind: step.kind, index };
+    if (move.kind === 'hand-over') return move;
+    const { kind, index } = move;
+    return { kind, index: kind === 'check' ? checks.indexOf(bench.checks[index]!.check) : fixes.indexOf(bench.fixes[index]!) };
   };
 
   /** The check that the look-up suggests first, as its place in the vocabulary, or null. */
@@ -113,7 +117,7 @@ export function createBench({ model, effort = REPLAN_EFFORT, truth }: BenchSetti
     const device = model.coding.deviceOf(unit.board)!;
     const shut = new Float64Array(model.coding.causes.length + 1);
     const habit: HabitInput = {
-      fixes: fixes.map((fix, i) => (fix.categories.includes(category) ? planFixes[i]! : { ...planFixes[i]!, cure: shut })),
+      fixes: fixes.map((fix, i) => weighed(fix.categories.includes(category) ? planFixes[i]! : { ...planFixes[i]!, cure: shut })),
       hourValue: costs.hourValue,
       handOverCost: costs.handOverCost,
       prior: model.estimator.prior(device),

@@ -10,7 +10,8 @@
  * the minutes that its handing over is worth: what a user pays to stop, at what an hour is worth to them (150 at 20 an hour, the
  * page's defaults, are 450 minutes). Every policy pays it alike, so giving up early is no saving. A repair counts when the
  * unit works; nobody is told the true cause. Safe power-up comes first for all. The all-in figure adds parts at the same rate, and is
- * what the plan itself keeps low. Units without a fault are among them as they come to a bench.
+ * what the plan itself keeps low;
+ * with `--parts-free` plan and habits decide by minutes alone. Units without a fault are among them as they come to a bench.
  */
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
@@ -35,6 +36,7 @@ const { values, positionals } = parseArgs({
     policies: { type: 'string', default: ['plan', 'first check', ...HABITS].join(',') },
     settings: { type: 'string' },
     truth: { type: 'boolean', default: false },
+    'parts-free': { type: 'boolean', default: false },
   },
 });
 const world = worldNamed(positionals[0] ?? 'demo');
@@ -45,7 +47,12 @@ const drawn = world.drawCases(TRAINING_SEED, CASES);
 const cases = drawn.map(({ content }) => content);
 const model = casebookOf(world, cases, fittedSettings());
 say('settings fitted');
-const bench = createBench({ model, effort: Number(values.effort), truth: values.truth ? world.truePosterior : undefined });
+const bench = createBench({
+  model,
+  effort: Number(values.effort),
+  truth: values.truth ? world.truePosterior : undefined,
+  partsAreFree: values['parts-free'],
+});
 const boards = drawn.map(({ board }) => board);
 
 const results: UnitResult[] = values.out !== undefined && existsSync(values.out) ? readRuns(values.out) : [];

@@ -1,5 +1,5 @@
 import type { PlanProblem } from '../../stats/decide/plan-problem';
-import { type PolicyNode, type RepairPlan, repairPlan } from '../../stats/decide/repair-plan';
+import { nextStep, type PlanMove, type PolicyNode, type RepairPlan, repairPlan } from '../../stats/decide/repair-plan';
 
 /** Extra prices of a hazardous step that are tried one after another, as multiples of the hand-over cost. */
 const PRICES = [0.25, 1, 4];
@@ -18,6 +18,17 @@ export function planHazardsLater(problem: PlanProblem, isHazardous: (step: Step)
     const price = multiple * problem.handOverCost;
     const plan = repairPlan(pricedUp(problem, isHazardous, price));
     if (plan.steps.length > 0 && !beginsHazardous(plan, isHazardous)) return withoutPrice(plan, isHazardous, price);
+  }
+  return plain;
+}
+
+/** The first step of that plan alone, or the hand-over: a third cheaper, for simulations that plan anew after every step. */
+export function nextMoveHazardsLater(problem: PlanProblem, isHazardous: (step: Step) => boolean): PlanMove {
+  const plain = nextStep(problem);
+  if (plain.kind === 'hand-over' || !isHazardous(plain)) return plain;
+  for (const multiple of PRICES) {
+    const move = nextStep(pricedUp(problem, isHazardous, multiple * problem.handOverCost));
+    if (move.kind !== 'hand-over' && !isHazardous(move)) return move;
   }
   return plain;
 }

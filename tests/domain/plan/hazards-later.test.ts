@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { planHazardsLater } from '../../../shared/domain/plan/hazards-later';
+import { nextMoveHazardsLater, planHazardsLater } from '../../../shared/domain/plan/hazards-later';
 import type { PlanProblem } from '../../../shared/stats/decide/plan-problem';
 import { repairPlan } from '../../../shared/stats/decide/repair-plan';
+import { createRandom } from '../../../shared/stats/random';
+import { randomProblem, randomSmallSize } from '../../stats/decide/random-problem';
 
 /** Two causes of 60 and 40 in 100, a sure fix for each at the same cost: the likelier comes first unless it is hazardous. */
 const problem: PlanProblem = {
@@ -36,5 +38,20 @@ describe('planHazardsLater', () => {
 
   it('begins with hazardous work where nothing safer is open', () => {
     expect(order(planHazardsLater(problem, () => true))).toEqual([0, 1]);
+  });
+
+  it('gives its first step alone, too, on problems with every sort of step', () => {
+    let later = 0;
+    for (let seed = 1; seed <= 60; seed += 1) {
+      const random = createRandom(seed);
+      const drawn = randomProblem(random, randomSmallSize(random));
+      const isHazardous = ({ kind, index }: { kind: string; index: number }) => (kind === 'check' ? index % 2 === 1 : index % 3 === 0);
+      const step = planHazardsLater({ ...drawn, effort: 400 }, isHazardous).steps[0];
+      const move = nextMoveHazardsLater({ ...drawn, effort: 400 }, isHazardous);
+      expect(move).toEqual(step === undefined ? { kind: 'hand-over' } : { kind: step.kind, index: step.index });
+      const first = repairPlan({ ...drawn, effort: 400 }).steps[0];
+      if (first !== undefined && (first.kind !== step?.kind || first.index !== step.index)) later += 1;
+    }
+    expect(later).toBeGreaterThan(5);
   });
 });
