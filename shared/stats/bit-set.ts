@@ -33,16 +33,18 @@ export function forEachBit(words: BitWords, visit: (at: number) => void): void {
   }
 }
 
+/** How many bits of a word are set. */
+export function countWord(word: number): number {
+  // Sums of neighbouring bits, then pairs, then nibbles (H. S. Warren, Hacker's Delight, 2nd ed., figure 5-2).
+  let x = word - ((word >>> 1) & 0x55555555);
+  x = (x & 0x33333333) + ((x >>> 2) & 0x33333333);
+  x = (x + (x >>> 4)) & 0x0f0f0f0f;
+  return Math.imul(x, 0x01010101) >>> 24;
+}
+
 /** How many members there are. */
 export function countBits(words: BitWords): number {
   let count = 0;
-  for (let w = 0; w < words.length; w += 1) {
-    // Sums of neighbouring bits, then pairs, then nibbles (H. S. Warren, Hacker's Delight, 2nd ed., figure 5-2).
-    let x = words[w] as number;
-    x -= (x >>> 1) & 0x55555555;
-    x = (x & 0x33333333) + ((x >>> 2) & 0x33333333);
-    x = (x + (x >>> 4)) & 0x0f0f0f0f;
-    count += Math.imul(x, 0x01010101) >>> 24;
-  }
+  for (let w = 0; w < words.length; w += 1) count += countWord(words[w] as number);
   return count;
 }

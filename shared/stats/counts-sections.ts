@@ -1,6 +1,5 @@
 import { type Counts, createCounts } from './counts';
 import type { Layout } from './layout';
-import { bothFillings } from './filling';
 import { type Cells, fillFrom, type Sections, sectionOf, type StoredSections, storedSection } from './sections';
 import { packRows, unpackRows } from './packed-rows';
 
@@ -25,7 +24,7 @@ export function countsSections(counts: Counts): Sections {
   // In the order of their keys, so that the rows of one device node stand together.
   const [nodes, parts, states] = [counts.nodeRows, counts.partRows, counts.stateRows].map((rows) => [...rows].sort(([a], [b]) => a - b)) as [Pair[], Pair[], Pair[]];
   const rowNumbers = [...nodes, ...parts, ...states].map(([, row]) => row);
-  const { lengths, isWide, narrow, wide } = packRows(counts.rows, rowNumbers);
+  const { lengths, isWide, bits, before, narrow, wide } = packRows(counts.rows, rowNumbers);
   return {
     ...dense,
     // Keys of part rows can be beyond 32 bits.
@@ -34,10 +33,10 @@ export function countsSections(counts: Counts): Sections {
     'counts.stateKeys': Float64Array.from(states, ([key]) => key),
     'counts.rowLengths': lengths,
     'counts.rowIsWide': isWide,
-    'counts.cellKeys': narrow.keys,
-    'counts.cells': narrow.counts,
-    'counts.wideCellKeys': wide.keys,
-    'counts.wideCells': wide.counts,
+    'counts.cellsBefore': before,
+    'counts.cellKeys': bits,
+    'counts.cells': narrow,
+    'counts.wideCells': wide,
   };
 }
 
@@ -52,15 +51,16 @@ export function countsFromSections(layout: Layout, sections: StoredSections): Co
   const stateKeys = sectionOf(sections, 'counts.stateKeys', new Float64Array(0));
   stateKeys.forEach((key, row) => counts.stateRows.set(key, nodeKeys.length + partKeys.length + row));
   const none = new Uint16Array(0);
-  const [keys, cells] = [storedSection(sections, 'counts.cellKeys', none), storedSection(sections, 'counts.cells', none)];
-  const [wideKeys, wideCells] = [storedSection(sections, 'counts.wideCellKeys', none), storedSection(sections, 'counts.wideCells', new Int32Array(0))];
+  const bits = storedSection(sections, 'counts.cellKeys', new Uint32Array(0));
+  const [narrow, wide] = [storedSection(sections, 'counts.cells', none), storedSection(sections, 'counts.wideCells', new Int32Array(0))];
   const packed = {
     lengths: sectionOf(sections, 'counts.rowLengths', none),
     isWide: sectionOf(sections, 'counts.rowIsWide', new Uint8Array(0)),
-    narrow: { keys: keys.cells, counts: cells.cells },
-    wide: { keys: wideKeys.cells, counts: wideCells.cells },
+    before: sectionOf(sections, 'counts.cellsBefore', none),
+    bits: bits.cells,
+    narrow: narrow.cells,
+    wide: wide.cells,
   };
-  const fillings = { narrow: bothFillings(keys.filling, cells.filling), wide: bothFillings(wideKeys.filling, wideCells.filling) };
-  unpackRows(counts.rows, packed, fillings);
+  unpackRows(counts.rows, packed, { bits: bits.filling, narrow: narrow.filling, wide: wide.filling });
   return counts;
 }

@@ -57,7 +57,7 @@ export function createCounts(layout: Layout): Counts {
     causeRecords: new Int32Array(nodes * layout.causeCount),
     causeWeights: new Int32Array(nodes * layout.causeCount),
     resolvedWeights: new Int32Array(nodes),
-    rows: createSparseRows(),
+    rows: createSparseRows(valueTotal(layout)),
     nodeRows: new Map(),
     partRows: new Map(),
     unresolvedValues: new Int32Array(valueTotal(layout)),

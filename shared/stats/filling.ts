@@ -7,16 +7,3 @@ export type Filling = {
 
 /** Of cells that were there from the beginning. */
 export const FILLED: Filling = { done: true, need: () => undefined };
-
-/** Of cells that stand side by side in two arrays. */
-export function bothFillings(a: Filling, b: Filling): Filling {
-  return {
-    get done() {
-      return a.done && b.done;
-    },
-    need(from, to) {
-      a.need(from, to);
-      b.need(from, to);
-    },
-  };
-}

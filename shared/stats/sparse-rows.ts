@@ -1,3 +1,4 @@
+import { type CellKeys, changeKey, clearKeys, createCellKeys, fetchKeys, forEachKey, growCellKeys, hasKey, placeOfKey } from './cell-keys';
 import { FILLED, type Filling } from './filling';
 
 /** Cells per block of storage, unless one row needs more. */
@@ -9,14 +10,15 @@ const FIRST_ROOM = 8;
 export const NARROW_UNIT = 60;
 const MOST_NARROW = 65_535 * NARROW_UNIT;
 
-type Block = { keys: Uint16Array; counts: Uint16Array | Int32Array; unit: number; filling: Filling };
+type Block = { counts: Uint16Array | Int32Array; unit: number; filling: Filling };
 
 /**
- * Many rows of counts, each over the numbers 0 to 65,535, of which only cells other than zero are kept: per row a sorted
- * stretch of keys with their counts, in a few large blocks instead of one array per row. A cell takes four bytes as long as
- * all counts of its row are whole tenths of a record and not too many, else six.
+ * Many rows of counts, each over the numbers 0 to before `width`, of which only cells other than zero are kept: per row a
+ * stretch of counts in the order of their keys, in a few large blocks instead of one array per row, and a bit for each number.
+ * A cell takes two bytes as long as all counts of its row are whole tenths of a record and not too many, else four.
  */
 export type SparseRows = {
+  readonly keys: CellKeys;
   /** Per row: its block, where it begins there, how many cells it has and has room for. */
   block: Uint16Array;
   start: Uint32Array;
@@ -30,13 +32,16 @@ export type SparseRows = {
   readonly open: Record<'narrow' | 'wide', { block: number; used: number }>;
 };
 
-/** No rows. */
-export function createSparseRows(): SparseRows {
+const FIRST_ROWS = 64;
+
+/** No rows; keys are 0 to before `width`. */
+export function createSparseRows(width: number): SparseRows {
   return {
-    block: new Uint16Array(64),
-    start: new Uint32Array(64),
-    cells: new Uint16Array(64),
-    room: new Uint16Array(64),
+    keys: createCellKeys(width, FIRST_ROWS),
+    block: new Uint16Array(FIRST_ROWS),
+    start: new Uint32Array(FIRST_ROWS),
+    cells: new Uint16Array(FIRST_ROWS),
+    room: new Uint16Array(FIRST_ROWS),
     rows: 0,
     free: [],
     blocks: [],
@@ -49,17 +54,21 @@ export function takeRow(store: SparseRows): number {
   const again = store.free.pop();
   if (again !== undefined) return again;
   if (store.rows === store.start.length) {
-    const size = store.rows * 2;
+    // An eighth more once there are many: their bits are most of it.
+    const size = store.rows + Math.max(FIRST_ROWS, store.rows >> (store.rows < 4_096 ? 0 : 3));
     store.block = grown(store.block, new Uint16Array(size));
     store.start = grown(store.start, new Uint32Array(size));
     store.cells = grown(store.cells, new Uint16Array(size));
     store.room = grown(store.room, new Uint16Array(size));
+    growCellKeys(store.keys, size);
   }
   return store.rows++;
 }
 
 /** Gives a row back; its room stays with its number, which is used again. */
 export function freeRow(store: SparseRows, row: number): void {
+  fetchKeys(store.keys, row);
+  clearKeys(store.keys, row);
   store.cells[row] = 0;
   store.free.push(row);
 }
@@ -69,24 +78,16 @@ export function cellCount(store: SparseRows, row: number): number {
   return store.cells[row] as number;
 }
 
-/** Adds `by` to the cells at `keys` (ascending, none twice). A cell that becomes zero goes. */
+/** Adds `by` to the cells at `keys` (none twice). A cell that becomes zero goes. */
 export function bumpCells(store: SparseRows, row: number, keys: ArrayLike<number>, by: number): void {
+  fetchKeys(store.keys, row);
   if (by % NARROW_UNIT !== 0) widen(store, row);
-  let place = 0;
-  let emptied = 0;
   for (let i = 0; i < keys.length; i += 1) {
     const key = keys[i] as number;
-    const { keys: held } = blockOf(store, row);
-    const start = store.start[row] as number;
-    const end = start + (store.cells[row] as number);
-    const at = seek(held, start + place, end, key);
-    place = at - start;
-    if (at === end || held[at] !== key) insertCell(store, row, place, key);
-    const count = addToCell(store, row, place, by);
-    if (count === 0) emptied += 1;
-    place += 1;
+    const place = placeOfKey(store.keys, row, key);
+    if (!hasKey(store.keys, row, key)) insertCell(store, row, place, key);
+    if (addToCell(store, row, place, by) === 0) removeCell(store, row, place, key);
   }
-  if (emptied > 0) dropZeros(store, row);
 }
 
 /** Adds to the cell at a place of a row, and returns what it counts then. */
@@ -103,24 +104,31 @@ function addToCell(store: SparseRows, row: number, place: number, by: number): n
 
 /** Adds the cells of a row from key `first` to before `end`, times `sign`, to `into[key - first]`. */
 export function readCells(store: SparseRows, row: number, { first, end, into, sign }: { first: number; end: number; into: Float64Array; sign: 1 | -1 }): void {
-  const { keys, counts, unit } = blockOf(store, row);
-  const start = store.start[row] as number;
-  const last = start + (store.cells[row] as number);
+  if ((store.cells[row] as number) === 0) return;
+  const { keys } = store;
+  fetchKeys(keys, row);
+  const { counts, unit } = blockOf(store, row);
   const factor = sign * unit;
-  for (let at = seek(keys, start, last, first); at < last && (keys[at] as number) < end; at += 1) {
-    const to = (keys[at] as number) - first;
-    into[to] = (into[to] as number) + factor * (counts[at] as number);
+  let at = (store.start[row] as number) + placeOfKey(keys, row, first);
+  for (let key = first; key < end; key += 1) {
+    if (!hasKey(keys, row, key)) continue;
+    into[key - first] = (into[key - first] as number) + factor * (counts[at] as number);
+    at += 1;
   }
 }
 
 /** Calls `visit` for each cell of a row, in ascending order of keys. */
 export function forEachCell(store: SparseRows, row: number, visit: (key: number, count: number) => void): void {
-  const { keys, counts, unit } = blockOf(store, row);
-  const start = store.start[row] as number;
-  for (let at = start; at < start + (store.cells[row] as number); at += 1) visit(keys[at] as number, (counts[at] as number) * unit);
+  fetchKeys(store.keys, row);
+  const { counts, unit } = blockOf(store, row);
+  let at = store.start[row] as number;
+  forEachKey(store.keys, row, (key) => {
+    visit(key, (counts[at] as number) * unit);
+    at += 1;
+  });
 }
 
-const NO_BLOCK: Block = { keys: new Uint16Array(0), counts: new Uint16Array(0), unit: NARROW_UNIT, filling: FILLED };
+const NO_BLOCK: Block = { counts: new Uint16Array(0), unit: NARROW_UNIT, filling: FILLED };
 
 /** The block of a row, whose cells are there after this. */
 export function blockOf(store: SparseRows, row: number): Block {
@@ -134,37 +142,25 @@ export function blockOf(store: SparseRows, row: number): Block {
   return block;
 }
 
-/**
- * Place of the first key at or above `key`, between two places. Keys ascend, none twice, so that no more of them are below
- * `key` or above it than there are numbers: in a row that has most of its cells, that leaves next to nothing to search.
- */
-function seek(keys: Uint16Array, from: number, to: number, key: number): number {
-  if (from >= to) return to;
-  const first = keys[from] as number;
-  const last = keys[to - 1] as number;
-  if (key <= first) return from;
-  if (key > last) return to;
-  let low = Math.max(from, to - 1 - (last - key));
-  let high = Math.min(to, from + key - first);
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if ((keys[middle] as number) < key) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
-
 /** Makes a cell of count 0 at a place within a row. */
 function insertCell(store: SparseRows, row: number, place: number, key: number): void {
   const cells = store.cells[row] as number;
   if (cells === (store.room[row] as number)) moveRow(store, row, blockOf(store, row).unit);
-  const { keys, counts } = blockOf(store, row);
+  const { counts } = blockOf(store, row);
   const start = store.start[row] as number;
-  keys.copyWithin(start + place + 1, start + place, start + cells);
   counts.copyWithin(start + place + 1, start + place, start + cells);
-  keys[start + place] = key;
   counts[start + place] = 0;
   store.cells[row] = cells + 1;
+  changeKey(store.keys, row, key, 1);
+}
+
+function removeCell(store: SparseRows, row: number, place: number, key: number): void {
+  const cells = store.cells[row] as number;
+  const { counts } = blockOf(store, row);
+  const start = store.start[row] as number;
+  counts.copyWithin(start + place, start + place + 1, start + cells);
+  store.cells[row] = cells - 1;
+  changeKey(store.keys, row, key, -1);
 }
 
 /** Lets a row count in ones. */
@@ -180,32 +176,17 @@ function moveRow(store: SparseRows, row: number, unit: number): void {
   const start = store.start[row] as number;
   const open = store.open[unit === 1 ? 'wide' : 'narrow'];
   let last = store.blocks[open.block];
-  if (last === undefined || last.keys.length - open.used < room) {
+  if (last === undefined || last.counts.length - open.used < room) {
     const size = Math.max(BLOCK_CELLS, room);
-    last = { keys: new Uint16Array(size), counts: unit === 1 ? new Int32Array(size) : new Uint16Array(size), unit, filling: FILLED };
+    last = { counts: unit === 1 ? new Int32Array(size) : new Uint16Array(size), unit, filling: FILLED };
     open.block = store.blocks.push(last) - 1;
     open.used = 0;
   }
-  last.keys.set(from.keys.subarray(start, start + cells), open.used);
   for (let i = 0; i < cells; i += 1) last.counts[open.used + i] = ((from.counts[start + i] as number) * from.unit) / unit;
   store.block[row] = open.block;
   store.start[row] = open.used;
   store.room[row] = room;
   open.used += room;
-}
-
-function dropZeros(store: SparseRows, row: number): void {
-  const { keys, counts } = blockOf(store, row);
-  const start = store.start[row] as number;
-  const end = start + (store.cells[row] as number);
-  let to = start;
-  for (let at = start; at < end; at += 1) {
-    if (counts[at] === 0) continue;
-    keys[to] = keys[at] as number;
-    counts[to] = counts[at] as number;
-    to += 1;
-  }
-  store.cells[row] = to - start;
 }
 
 /** Copies cells into a longer array, and returns that. */

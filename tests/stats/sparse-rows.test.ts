@@ -4,9 +4,12 @@ import { bumpCells, cellCount, createSparseRows, forEachCell, freeRow, readCells
 import { FILLED } from '../../shared/stats/filling';
 import { packRows, unpackRows } from '../../shared/stats/packed-rows';
 
+/** Several groups of 256. */
+const WIDTH = 9_001;
+
 const change = fc.record({
   row: fc.nat({ max: 4 }),
-  keys: fc.uniqueArray(fc.nat({ max: 60 }), { maxLength: 40 }).map((keys) => keys.sort((a, b) => a - b)),
+  keys: fc.uniqueArray(fc.nat({ max: 60 }).map((n) => n * 9), { maxLength: 40 }).map((keys) => keys.sort((a, b) => a - b)),
   // Tenths of a record, other parts of one, and more than a narrow cell holds.
   by: fc.constantFrom(-600, -60, 60, 600, 50, -50, 3_000_000),
 });
@@ -14,8 +17,8 @@ const change = fc.record({
 describe('sparse rows', () => {
   it('hold what plain maps hold, after any changes, and nothing that is zero', () => {
     fc.assert(
-      fc.property(fc.array(change, { maxLength: 40 }), fc.nat({ max: 60 }), (changes, first) => {
-        const store = createSparseRows();
+      fc.property(fc.array(change, { maxLength: 40 }), fc.nat({ max: 540 }), (changes, first) => {
+        const store = createSparseRows(WIDTH);
         const rows = [0, 1, 2, 3, 4].map(() => takeRow(store));
         const plain = rows.map(() => new Map<number, number>());
         for (const { row, keys, by } of changes) {
@@ -40,11 +43,11 @@ describe('sparse rows', () => {
   it('are the same packed and unpacked, and can change then', () => {
     fc.assert(
       fc.property(fc.array(change, { maxLength: 30 }), fc.array(change, { maxLength: 10 }), (before, after) => {
-        const store = createSparseRows();
+        const store = createSparseRows(WIDTH);
         const rows = [0, 1, 2, 3, 4].map(() => takeRow(store));
         for (const { row, keys, by } of before) bumpCells(store, row, keys, by);
-        const again = createSparseRows();
-        unpackRows(again, packRows(store, [...rows].reverse()), { narrow: FILLED, wide: FILLED });
+        const again = createSparseRows(WIDTH);
+        unpackRows(again, packRows(store, [...rows].reverse()), { bits: FILLED, narrow: FILLED, wide: FILLED });
         for (const { row, keys, by } of after) {
           bumpCells(store, row, keys, by);
           bumpCells(again, 4 - row, keys, by);
@@ -61,7 +64,7 @@ describe('sparse rows', () => {
   });
 
   it('use the number of a freed row again, empty', () => {
-    const store = createSparseRows();
+    const store = createSparseRows(WIDTH);
     const row = takeRow(store);
     bumpCells(store, row, [1, 2, 3], 600);
     freeRow(store, row);
@@ -70,7 +73,7 @@ describe('sparse rows', () => {
   });
 
   it('keep more cells than one block has room for', () => {
-    const store = createSparseRows();
+    const store = createSparseRows(WIDTH);
     const rows = Array.from({ length: 40 }, () => takeRow(store));
     for (let key = 0; key < 3_000; key += 1) for (const row of rows) bumpCells(store, row, [key * 3], key + 1);
     const into = new Float64Array(4);
