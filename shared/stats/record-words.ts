@@ -2,6 +2,7 @@ import { flatValue } from './findings';
 import { type CodedRecord, type Layout, PROOF_WEIGHT_TENTHS } from './layout';
 import { withRoom } from './posting-list';
 import { NO_CAUSE, type RecordIndex, type RecordLabels } from './record-index';
+import { causesFrom, flatsFrom, infoAt, infoWords, statedEnd, TWO_WORDS, wordsOf } from './word-layout';
 
 /**
  * A record as the index keeps it. Findings stand in the order of the record, implied ones left out; `late` ones are
@@ -30,7 +31,8 @@ export const SEVERAL_CAUSES = 128;
 
 const STEP_BITS = 127;
 const PROVES = 128;
-const LATE = 256;
+/** The number of findings has 15 bits. */
+const MOST_FINDINGS = 32_767;
 
 /** A record in the form that is kept. Throws RangeError where something does not fit the layout. */
 export function storedRecord(layout: Layout, record: CodedRecord, more: RecordLabels): StoredRecord {
@@ -38,6 +40,7 @@ export function storedRecord(layout: Layout, record: CodedRecord, more: RecordLa
     .filter((f) => !f.implied)
     .map((f) => ({ flat: flatValue(layout, f), step: f.step, proves: f.proves, late: false }));
   for (const f of more.late ?? []) findings.push({ flat: flatValue(layout, f), step: f.step, proves: false, late: true });
+  if (findings.length > MOST_FINDINGS) throw new RangeError(`A record has at most ${MOST_FINDINGS} findings.`);
   for (const { step } of findings) if (step < 0 || step > STEP_BITS) throw new RangeError(`A record has at most ${STEP_BITS} steps.`);
   for (const cause of record.causes) {
     if (!Number.isInteger(cause) || cause < 0 || cause >= layout.causeCount) throw new RangeError(`No cause ${cause}.`);
@@ -68,32 +71,37 @@ export function rowLabels(record: StoredRecord, observables: Uint16Array): RowLa
   );
 }
 
-/** Writes a record's words at the end: number of findings, two words each; then per cause its number, how many designators, two words each. */
+/**
+ * Writes a record's words at the end: twice the number of findings, one more where some are late, and how many of them then; the
+ * flat values; two to a word, step and whether it proves; then per cause its number, how many designators, and these.
+ */
 export function addWords(index: RecordIndex, row: number, { findings, causes, designators }: StoredRecord): void {
-  const named = designators.reduce((sum, list) => sum + list.length, 0);
-  const length = 1 + findings.length * 2 + causes.length * 2 + named * 2;
+  const late = findings.filter((f) => f.late).length;
+  const named = designators.reduce((sum, list) => sum + list.reduce((words, designator) => words + wordsOf(designator), 0), 0);
+  const length = (late > 0 ? 2 : 1) + findings.length + infoWords(findings.length) + causes.length * 2 + named;
   if (index.words.length < index.wordCount + length) index.filling.need(0, index.wordCount);
   index.words = withRoom(index.words, index.wordCount + length);
   const { words } = index;
   let at = index.wordCount;
   index.starts[row] = at;
-  words[at++] = findings.length;
-  for (const { flat, step, proves, late } of findings) {
-    words[at++] = flat;
-    words[at++] = step | (proves ? PROVES : 0) | (late ? LATE : 0);
-  }
+  words[at++] = findings.length * 2 + (late > 0 ? 1 : 0);
+  if (late > 0) words[at++] = late;
+  for (const { flat } of findings) words[at++] = flat;
+  for (let i = 0; i < findings.length; i += 2) words[at++] = infoOf(findings[i]) | (infoOf(findings[i + 1]) << 8);
   causes.forEach((cause, i) => {
     const list = designators[i] ?? [];
     words[at++] = cause;
     words[at++] = list.length;
     for (const designator of list) {
+      if (wordsOf(designator) === 2) words[at++] = TWO_WORDS | (designator >>> 16);
       words[at++] = designator & 0xffff;
-      words[at++] = designator >>> 16;
     }
   });
   index.wordCount = at;
   index.starts[row + 1] = at;
 }
+
+const infoOf = (finding: StoredFinding | undefined) => (finding === undefined ? 0 : finding.step | (finding.proves ? PROVES : 0));
 
 /** Where a row's words begin; they are there after this. */
 function wordsFrom({ starts, filling }: RecordIndex, row: number): number {
@@ -104,16 +112,18 @@ function wordsFrom({ starts, filling }: RecordIndex, row: number): number {
 
 /** How many findings a row has, attempts after the cure included. */
 export function findingCount(index: RecordIndex, row: number): number {
-  return index.words[wordsFrom(index, row)] as number;
+  return (index.words[wordsFrom(index, row)] as number) >>> 1;
 }
 
 /** The findings of a row. */
 export function readFindings(index: RecordIndex, row: number): StoredFinding[] {
   const start = wordsFrom(index, row);
   const { words } = index;
-  return Array.from({ length: words[start] as number }, (_, i) => {
-    const info = words[start + 2 + i * 2] as number;
-    return { flat: words[start + 1 + i * 2] as number, step: info & STEP_BITS, proves: (info & PROVES) !== 0, late: (info & LATE) !== 0 };
+  const first = flatsFrom(words, start);
+  const stated = statedEnd(words, start) - first;
+  return Array.from({ length: (words[start] as number) >>> 1 }, (_, i) => {
+    const info = infoAt(words, start, i);
+    return { flat: words[first + i] as number, step: info & STEP_BITS, proves: (info & PROVES) !== 0, late: i >= stated };
   });
 }
 
@@ -123,13 +133,16 @@ export function readCauses(index: RecordIndex, row: number): Pick<StoredRecord, 
   const designators: number[][] = [];
   const start = wordsFrom(index, row);
   const { starts, words } = index;
-  let at = start + 1 + 2 * (words[start] as number);
   const end = starts[row + 1] as number;
-  while (at < end) {
+  for (let at = causesFrom(words, start); at < end; ) {
     causes.push(words[at] as number);
-    const length = words[at + 1] as number;
-    designators.push(Array.from({ length }, (_, i) => (words[at + 2 + i * 2] as number) + (words[at + 3 + i * 2] as number) * 65_536));
-    at += 2 + length * 2;
+    const list: number[] = [];
+    let left = words[at + 1] as number;
+    for (at += 2; left > 0; left -= 1) {
+      const word = words[at++] as number;
+      list.push(word < TWO_WORDS ? word : (word - TWO_WORDS) * 65_536 + (words[at++] as number));
+    }
+    designators.push(list);
   }
   return { causes, designators };
 }
@@ -144,54 +157,52 @@ export function forEachCause(index: RecordIndex, row: number, visit: (cause: num
 
 /** Calls `visit` for each cause of a row after its first. */
 export function forEachFurtherCause(index: RecordIndex, row: number, visit: (cause: number) => void): void {
-  const start = wordsFrom(index, row);
-  const { starts, words } = index;
-  let at = start + 1 + 2 * (words[start] as number);
-  const end = starts[row + 1] as number;
-  for (at += 2 + 2 * (words[at + 1] as number); at < end; at += 2 + 2 * (words[at + 1] as number)) visit(words[at] as number);
+  readCauses(index, row).causes.slice(1).forEach((cause) => {
+    visit(cause);
+  });
 }
 
 /** Whether a row states the flat value. */
 export function states(index: RecordIndex, row: number, flat: number): boolean {
   const start = wordsFrom(index, row);
   const { words } = index;
-  const end = start + 1 + 2 * (words[start] as number);
-  for (let at = start + 1; at < end; at += 2) if (words[at] === flat && ((words[at + 1] as number) & LATE) === 0) return true;
+  const end = statedEnd(words, start);
+  for (let at = flatsFrom(words, start); at < end; at += 1) if (words[at] === flat) return true;
   return false;
 }
 
 /** What a row gains: the gains of the flat values that it states, each once. */
 export function rowGain(index: RecordIndex, row: number, byFlat: Float64Array): number {
-  const start = wordsFrom(index, row) + 1;
+  const start = wordsFrom(index, row);
   const { words } = index;
-  const end = start + 2 * (words[start - 1] as number);
+  const first = flatsFrom(words, start);
+  const end = statedEnd(words, start);
   let sum = 0;
-  for (let at = start; at < end; at += 2) {
+  for (let at = first; at < end; at += 1) {
     const gain = byFlat[words[at] as number] as number;
-    if (gain !== 0 && ((words[at + 1] as number) & LATE) === 0 && !statedBefore(words, start, at)) sum += gain;
+    if (gain !== 0 && !standsBefore(words, first, at)) sum += gain;
   }
   return sum;
 }
 
-function statedBefore(words: Uint16Array, start: number, at: number): boolean {
-  for (let before = start; before < at; before += 2) {
-    if (words[before] === words[at] && ((words[before + 1] as number) & LATE) === 0) return true;
-  }
+function standsBefore(words: Uint16Array, first: number, at: number): boolean {
+  for (let before = first; before < at; before += 1) if (words[before] === words[at]) return true;
   return false;
 }
 
 /** Calls `visit` with flat value and step of each attempt of a row: fixes from `firstFix` on, a fix named twice in one attempt once. */
 export function forEachAttempt(index: RecordIndex, row: number, firstFix: number, visit: (flat: number, step: number) => void): void {
-  const start = wordsFrom(index, row) + 1;
+  const start = wordsFrom(index, row);
   const { words } = index;
-  const end = start + 2 * (words[start - 1] as number);
-  for (let at = start; at < end; at += 2) {
-    const flat = words[at] as number;
+  const first = flatsFrom(words, start);
+  const findings = (words[start] as number) >>> 1;
+  for (let i = 0; i < findings; i += 1) {
+    const flat = words[first + i] as number;
     if (flat < firstFix) continue;
-    const step = (words[at + 1] as number) & STEP_BITS;
-    let before = at - 2;
-    while (before >= start && ((words[before + 1] as number) & STEP_BITS) === step && words[before] !== flat) before -= 2;
-    const again = before >= start && ((words[before + 1] as number) & STEP_BITS) === step;
+    const step = infoAt(words, start, i) & STEP_BITS;
+    let before = i - 1;
+    while (before >= 0 && (infoAt(words, start, before) & STEP_BITS) === step && words[first + before] !== flat) before -= 1;
+    const again = before >= 0 && (infoAt(words, start, before) & STEP_BITS) === step;
     if (!again) visit(flat, step);
   }
 }

@@ -99,7 +99,7 @@ function causeTotal({ proofs, layout }: RecordIndex, cause: number): number {
 }
 
 /** What is asked of both ways: what each value of an observable gains, and what a record adds by its device and proof. */
-type Ask = { findings: CodedFinding[]; device: number; gains: (finding: CodedFinding) => ArrayLike<number>; term: { near: Float64Array; proof: readonly number[] } | null };
+type Ask = { findings: CodedFinding[]; device: number; gains: (finding: CodedFinding) => ArrayLike<number>; term: { near: Float64Array; proof: readonly number[]; length: number } | null };
 
 /** The most similar records beside one statement over the same tables, by the rarity of findings. */
 export function similarRow({ index }: CasebookModel, db: Database.Database, { rounds, findings }: { rounds: number; findings: number | null }): Row {
@@ -126,10 +126,10 @@ export function similarAsShownRow(model: CasebookModel, db: Database.Database, r
   const questions = questionsOf(index, { seed: 13, count: rounds, findings: 5 }).map((findings, i): Ask => {
     const device = boards[i % boards.length] as number;
     const near = Float64Array.from(nearnessOfAll(index.layout, device), (nearness) => worth[nearness]);
-    return { findings, device, gains: termsOn(device).gains, term: { near, proof: weights.proof } };
+    return { findings, device, gains: termsOn(device).gains, term: { near, proof: weights.proof, length: weights.length } };
   });
   const measured = rankedBothWays({ index, db, questions }, ({ device, findings }) => rankSimilar(index, { device, findings }, { limit: 20, ...termsOn(device) }));
-  const work = `top 20 similar as a look-up ranks them (agreement on the cause, device, proof), 5 findings, ${label(index)}`;
+  const work = `top 20 similar as a look-up ranks them (agreement on the cause, device, proof, length), 5 findings, ${label(index)}`;
   return fasterRow({ id: 'similar-as-shown', work, alternative: 'one SQL statement, with the same gains given' }, measured, { atLeast: 60, note: 'ours works out the gains too' });
 }
 
@@ -144,7 +144,7 @@ function rankedBothWays({ index, db, questions }: { index: RecordIndex; db: Data
     const shape = `${asked.length} ${term !== null}`;
     const statement = statements.get(shape) ?? db.prepare(rankingBySql(asked.length, term));
     statements.set(shape, statement);
-    const worth = term === null ? [] : [...Array.from(term.near, (gain, node) => [node, gain]).flat(), ...term.proof];
+    const worth = term === null ? [] : [...Array.from(term.near, (gain, node) => [node, gain]).flat(), ...term.proof, term.length];
     return statement.all([...asked.flat(), ...worth]) as { case_id: number; score: number }[];
   };
   for (const question of questions.slice(0, 10)) {
@@ -166,7 +166,7 @@ function rankingBySql(asked: number, term: Ask['term']): string {
   const near = Array.from(term.near, () => '(?, ?)').join(', ');
   return `${values}, near(device, gain) AS (VALUES ${near}),
     found(id, score) AS (SELECT f.case_id, sum(asked.gain) ${found})
-    SELECT r.id AS case_id, found.score + near.gain + CASE r.proof WHEN 0 THEN ? WHEN 1 THEN ? WHEN 2 THEN ? WHEN 3 THEN ? ELSE 0 END AS score
+    SELECT r.id AS case_id, found.score + near.gain + CASE r.proof WHEN 0 THEN ? WHEN 1 THEN ? WHEN 2 THEN ? WHEN 3 THEN ? ELSE 0 END - ? * r.log_length AS score
     FROM found CROSS JOIN record r ON r.id = found.id CROSS JOIN near ON near.device = r.device ORDER BY score DESC LIMIT 20`;
 }
 
