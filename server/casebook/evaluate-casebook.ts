@@ -14,6 +14,8 @@ export type EvaluateOptions = {
   seed: number;
   /** Told after every fold. */
   onProgress?: (done: number, of: number) => void;
+  /** Looks at so many cases of each part only, and compares estimators that look at how findings go together. */
+  compareOn?: number;
   /** The invented world that the cases come from, and how many units to simulate; 0 for none. */
   known?: { world: KnownWorld; units: number; onUnit: (done: number) => void };
 };
@@ -36,7 +38,7 @@ const USUAL_CUT = 'before the first fix';
  */
 export async function evaluateCasebook(
   db: PrismaClient,
-  { folds, repeats, seed, onProgress, known }: EvaluateOptions,
+  { folds, repeats, seed, onProgress, compareOn, known }: EvaluateOptions,
   { now, newId }: { now: Date; newId: () => string },
 ) {
   const { model } = await loadCasebook(db);
@@ -54,6 +56,7 @@ export async function evaluateCasebook(
     seed,
     fit: { maxRecords: FIT_RECORDS },
     onProgress,
+    ...(compareOn !== undefined && { compareOn }),
     ...(known && { truth: truthIn(known.world, coding) }),
   });
   const result = {

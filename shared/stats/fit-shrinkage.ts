@@ -8,6 +8,9 @@ const USUAL: Shrinkage = { single: 0.3, pair: 1 };
 const PAIRS = [0.3, 1, 3, 10];
 const SINGLES = [0.1, 1, 3];
 
+/** Every shrinkage that may be asked for, for those who would rather score a record under all of them at once. */
+export const SHRINKAGES: readonly Shrinkage[] = [USUAL.single, ...SINGLES].flatMap((single) => PAIRS.map((pair) => ({ single, pair })));
+
 /**
  * Chooses how far shares are pulled, one after the other, by the log loss of held-out scores under their best common
  * exponent.
