@@ -18,6 +18,8 @@ export type Expansion = Pick<SearchResult, 'corrections' | 'unknown'> & {
 const COMPLETIONS = 12;
 /** A word this many times rarer than one that a slip turns it into is searched for as both. */
 const MUCH_RARER = 50;
+/** Words that stand in more cases than this together are not looked for side by side. */
+const PAIR_CASES = 10_000;
 /** Share of the words that may come or go before the lists for corrections are made anew. */
 const OTHER_WORDS = 0.002;
 /** Fewest letters of a beginning that is completed. */
@@ -54,9 +56,12 @@ export function termExpander(file: Database) {
       const group = expandTerm(term, result);
       if (group !== null) result.groups.push(group);
     }
-    result.pairs = neighbours(terms, result.groups);
+    result.pairs = neighbours(terms, result.groups).filter(isCheap);
     return result;
   };
+
+  /** Whether looking for words side by side takes no longer than the rest of a search does. */
+  const isCheap = (pair: string) => pair.split(' ').reduce((sum, word) => sum + ((casesOf.get(word) as number | undefined) ?? 0), 0) <= PAIR_CASES;
 
   /** Words that are only joined by a mark ("line/output") are searched for one by one where they stand nowhere so. */
   const apart = (term: SearchTerm): SearchTerm[] => {
@@ -76,7 +81,7 @@ export function termExpander(file: Database) {
     // The parts of a word with marks in it stand side by side, or the cases write it as one.
     if (words.length > 1) return isThere(phrase) || not ? group : { ...group, phrases: [words.join('')] };
     group.phrases.push(...otherForms(phrase));
-    if (group.prefix !== null) group.phrases.push(...completionsOf(phrase));
+    if (group.prefix !== null) complete(phrase, group);
     if (group.phrases.some(isThere) || (group.prefix !== null && stands.get(`${quoted(phrase)} *`) !== undefined)) {
       if (!not) addCommoner(phrase, group, told);
       return group;
@@ -84,11 +89,14 @@ export function termExpander(file: Database) {
     return not ? null : meantWord(phrase, group, told);
   };
 
-  /** Words that begin so, but for those that the beginning finds by itself. */
-  const completionsOf = (start: string): string[] => {
+  /** Adds the words that begin so and that the beginning does not find by itself; where nothing but the word begins so, it is no beginning. */
+  const complete = (start: string, group: TermGroup): void => {
     const words = completed.all(start, start) as string[];
-    const stems = new Map(words.filter((word) => word !== start && !stemOf(word).startsWith(start)).map((word) => [stemOf(word), word]));
-    return [...stems.values()];
+    const own = stemOf(start);
+    const others = words.filter((word) => word !== start && stemOf(word) !== own);
+    if (others.length === 0 && words.includes(start)) group.prefix = null;
+    const stems = new Map(others.filter((word) => !stemOf(word).startsWith(start)).map((word) => [stemOf(word), word]));
+    group.phrases.push(...stems.values());
   };
 
   /** A rare word that is one slip from a common one may be that slip, made by whoever wrote the case and now again. */

@@ -9,6 +9,8 @@ import type { Found } from './narrow-found';
 const FEW = 5;
 /** What a case with all the words gains where those with some of them are listed too: more than any score. */
 const ALL_WORDS = 1_000;
+/** A case where words of the search stand side by side as they do there scores so many times as much. */
+const SIDE_BY_SIDE = 1.5;
 /** Words of a snippet. */
 export const SNIPPET_WORDS = 28;
 
@@ -31,30 +33,29 @@ export function docFinder(file: Database) {
     .raw();
   const text = file.prepare('SELECT narrative FROM case_text WHERE rowid = ?').pluck();
 
-  const scoresOf = (match: MatchText): Map<number, number> => {
-    const scores = new Map(scored.all(wholeMatch(match)) as [number, number][]);
-    if (match.near === null || scores.size < 2) return scores;
-    for (const [doc, score] of scored.iterate(match.near) as IterableIterator<[number, number]>) {
-      const own = scores.get(doc);
-      if (own !== undefined) scores.set(doc, own + score);
+  const scoresOf = (match: MatchText): { docs: number[]; scores: number[] } => {
+    const docs: number[] = [];
+    const scores: number[] = [];
+    const rows = scored.all(wholeMatch(match)) as [number, number][];
+    const near = match.near === null || rows.length < 2 ? null : new Set(matching.all(match.near) as number[]);
+    for (const [doc, score] of rows) {
+      docs.push(doc);
+      scores.push(near?.has(doc) ? score * SIDE_BY_SIDE : score);
     }
-    return scores;
+    return { docs, scores };
   };
 
   /** Every case that is found. Those with all the words stand before the others, and are alone unless there are next to none. */
   const find = (groups: readonly TermGroup[], pairs: readonly string[], columns: CaseColumns): FoundDocs => {
-    let match = matchText(groups, 'all', pairs);
+    const match = matchText(groups, 'all', pairs);
     if (match.must === null) return { found: { docs: allBut(columns, match.not === null ? [] : (matching.all(match.not) as number[])), scores: null }, matched: 'all', match };
-    let matched: FoundDocs['matched'] = 'all';
-    let scores = scoresOf(match);
-    if (scores.size < FEW && groups.filter((group) => !group.not).length > 1) {
-      const best = [...scores.keys()];
-      matched = 'some';
-      match = matchText(groups, 'some', pairs);
-      scores = scoresOf(match);
-      for (const doc of best) scores.set(doc, (scores.get(doc) ?? 0) + ALL_WORDS);
-    }
-    return { found: { docs: [...scores.keys()], scores: [...scores.values()] }, matched, match };
+    const found = scoresOf(match);
+    if (found.docs.length >= FEW || groups.filter((group) => !group.not).length < 2) return { found, matched: 'all', match };
+    const wider = matchText(groups, 'some', pairs);
+    const some = scoresOf(wider);
+    const best = new Set(found.docs);
+    const scores = some.scores.map((score, i) => (best.has(some.docs[i] as number) ? score + ALL_WORDS : score));
+    return { found: { docs: some.docs, scores }, matched: 'some', match: wider };
   };
 
   /** Narratives by number: where words were asked for the stretch around them, marked. */
