@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
+import { QUESTION_TEXT_LENGTH } from '../../shared/schemas/question';
 import { withWords } from '../_address/edit-question';
 import { firstOf, isBlank, questionHref, readQuestion, type Question, type SearchParams } from '../_address/question';
 import { vocabularyEntries, type VocabularyEntry } from '../_address/vocabulary-entry';
@@ -9,6 +10,7 @@ import { AskForm } from './_parts/ask-form';
 import { deviceGroups } from '../_components/device-choice';
 import { FirstVisit } from './_parts/first-visit';
 import { FocusAnswer } from './_parts/focus-answer';
+import { HiddenQuestion } from './_parts/hidden-question';
 import { readUnfolded, type Unfolded } from './_parts/unfolded';
 import { Trouble } from '../_components/trouble';
 import { serverCaller } from '../_trpc/server';
@@ -36,7 +38,14 @@ export default async function LookUpPage({ searchParams }: PageProps) {
   return (
     <>
       <h1 className="sr-only">Look up a fault</h1>
-      <AskForm question={question} groups={data ? deviceGroups(data.catalogue) : []} />
+      <AskForm
+        question={{ text: question.text, device: question.device, complete: question.complete }}
+        asked={!isBlank(question)}
+        groups={data ? deviceGroups(data.catalogue) : []}
+        longest={QUESTION_TEXT_LENGTH}
+      >
+        <HiddenQuestion question={question} leaveOut={['q', 'on', 'all', 'why']} />
+      </AskForm>
       {trouble ? <Trouble kind={trouble} again={here} /> : null}
       {data && isBlank(question) ? <Newcomer cases={data.overview.cases} devices={data.overview.devices} /> : null}
       {data && !isBlank(question) ? <AnswerTo question={question} entries={entries} unfolded={readUnfolded(params)} /> : null}

@@ -9,8 +9,17 @@ export type VocabularyEntry = FindingKey & {
   values: { value: string; label: string }[];
 };
 
-/** Symptoms, checks and fixes with the values that a finding about them can take. */
+/** Entries live as long as the vocabulary that they were made of, which does not change. */
+const known = new WeakMap<Vocabulary, VocabularyEntry[]>();
+
+/** Symptoms, checks and fixes with the values that a finding about them can take. Kept with the vocabulary: read, never change. */
 export function vocabularyEntries(vocabulary: Vocabulary): VocabularyEntry[] {
+  const entries = known.get(vocabulary) ?? entriesOf(vocabulary);
+  known.set(vocabulary, entries);
+  return entries;
+}
+
+function entriesOf(vocabulary: Vocabulary): VocabularyEntry[] {
   return [
     ...vocabulary.symptoms.map((s) => ({
       kind: 'symptom' as const,

@@ -9,7 +9,7 @@ import { findNarratives } from '../repositories/case-repository';
 import { createKeptAnswers, type KeptAnswers } from './kept-answers';
 
 /** Answers kept for a model: about a quarter of a megabyte each. */
-const MOST_KEPT = 256;
+const MOST_KEPT = 128;
 
 const keptOf = new WeakMap<CasebookModel, KeptAnswers<LookUpResult>>();
 

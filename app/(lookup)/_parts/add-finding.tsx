@@ -1,15 +1,7 @@
-'use client';
-
-import Form from 'next/form';
-import { useRouter } from 'next/navigation';
-import { useId, useState, useTransition } from 'react';
-import { withAside, withFinding } from '../../_address/edit-question';
+import { withAside } from '../../_address/edit-question';
 import { questionHref, type Question } from '../../_address/question';
-import { Counting } from '../../_components/counting';
-import { TrpcProvider } from '../../_trpc/client';
-import { FindingBox } from './finding-box';
+import { FindingForm } from './finding-form';
 import { HiddenQuestion } from './hidden-question';
-import type { SuggestedFinding } from './suggested-findings';
 
 type AddFindingProps = {
   question: Question;
@@ -23,31 +15,15 @@ type AddFindingProps = {
  * question's, beside a link to all the words that the casebook knows.
  */
 export function AddFinding({ question, label, standsFor }: AddFindingProps) {
-  const id = useId();
-  const router = useRouter();
-  const [pending, start] = useTransition();
-  // Counts what was chosen: the box starts afresh after each.
-  const [chosen, setChosen] = useState(0);
   const base = standsFor === undefined ? question : withAside(question, standsFor);
-
-  const choose = ({ finding }: SuggestedFinding) => {
-    setChosen((count) => count + 1);
-    start(() => router.push(questionHref('/', withFinding(base, finding)), { scroll: false }));
-  };
-
   return (
-    <Form action="/" className="add-form" scroll={false}>
-      <Counting shown={pending} />
-      <label htmlFor={`${id}-box`}>{label}</label>
-      <TrpcProvider>
-        <FindingBox key={chosen} id={id} onChoose={choose} />
-      </TrpcProvider>
+    <FindingForm question={base} label={label}>
       <HiddenQuestion question={base} leaveOut={['why']} />
       <p className="small">
         <a href={questionHref('/words', base)} className="row-link">
           All the words that can be used
         </a>
       </p>
-    </Form>
+    </FindingForm>
   );
 }

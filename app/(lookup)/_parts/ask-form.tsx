@@ -2,23 +2,31 @@
 
 import Form from 'next/form';
 import Link from 'next/link';
-import { useEffect, useRef, type ChangeEvent } from 'react';
+import { type ChangeEvent, type ReactNode, useEffect, useRef } from 'react';
 import { useFormStatus } from 'react-dom';
-import { QUESTION_TEXT_LENGTH } from '../../../shared/schemas/question';
-import { isBlank, type Question } from '../../_address/question';
+import type { Question } from '../../_address/question';
 import { Counting } from '../../_components/counting';
 import type { DeviceGroup } from '../../_components/device-choice';
 import { DeviceOptions } from '../../_components/device-options';
-import { HiddenQuestion } from './hidden-question';
 
 function FormCounting() {
   return <Counting shown={useFormStatus().pending} />;
 }
 
-type AskFormProps = { question: Question; groups: DeviceGroup[] };
+type AskFormProps = {
+  /** What the form's fields show. */
+  question: Pick<Question, 'text' | 'device' | 'complete'>;
+  /** Whether anything was asked yet. */
+  asked: boolean;
+  groups: DeviceGroup[];
+  /** Longest question, in characters. */
+  longest: number;
+  /** What else of the question the form sends along, as hidden fields. */
+  children: ReactNode;
+};
 
 /** The one box. A plain GET form; where scripts run it answers without loading the page anew. */
-export function AskForm({ question, groups }: AskFormProps) {
+export function AskForm({ question, asked, groups, longest, children }: AskFormProps) {
   const form = useRef<HTMLFormElement>(null);
   const words = useRef<HTMLInputElement>(null);
   const device = useRef<HTMLSelectElement>(null);
@@ -37,7 +45,6 @@ export function AskForm({ question, groups }: AskFormProps) {
     if (all.current) all.current.checked = question.complete;
   }, [question]);
 
-  const asked = !isBlank(question);
   const sendAtOnce = (_: ChangeEvent<HTMLInputElement>) => {
     if (asked) form.current?.requestSubmit();
   };
@@ -53,7 +60,7 @@ export function AskForm({ question, groups }: AskFormProps) {
           type="text"
           name="q"
           defaultValue={question.text}
-          maxLength={QUESTION_TEXT_LENGTH}
+          maxLength={longest}
           autoComplete="off"
           autoCapitalize="none"
           enterKeyHint="search"
@@ -83,7 +90,7 @@ export function AskForm({ question, groups }: AskFormProps) {
           </Link>
         ) : null}
       </div>
-      <HiddenQuestion question={question} leaveOut={['q', 'on', 'all', 'why']} />
+      {children}
     </Form>
   );
 }

@@ -1,19 +1,26 @@
 'use client';
 
-import { useState } from 'react';
+import { lazy, Suspense, useCallback, useState } from 'react';
+import type { Question } from '../../_address/question';
 import { SuggestionList } from '../../_components/suggestion-list';
 import { useOptionKeys } from '../../_components/use-option-keys';
-import type { SuggestedFinding } from './suggested-findings';
-import { useSuggestions } from './use-suggestions';
 
-type FindingBoxProps = { id: string; onChoose: (option: SuggestedFinding) => void };
+/** A finding that is offered, and the address of the question with it. */
+export type FindingOption = { key: string; label: string; href: string };
+
+/** The part that asks the server comes only when somebody turns to the box: most visits never need it. */
+const FindingOptions = lazy(async () => ({ default: (await import('./finding-options')).FindingOptions }));
+
+type FindingBoxProps = { id: string; question: Question; onChoose: (href: string) => void };
 
 /** A text box with a list of suggestions, after the ARIA pattern of an editable combobox with a list. */
-export function FindingBox({ id, onChoose }: FindingBoxProps) {
+export function FindingBox({ id, question, onChoose }: FindingBoxProps) {
   const [text, setText] = useState('');
-  const found = useSuggestions(text);
+  const [touched, setTouched] = useState(false);
+  const [found, setFound] = useState<readonly FindingOption[]>([]);
+  const take = useCallback((options: readonly FindingOption[]) => setFound(options), []);
   const { open, active, onKey, onTyped } = useOptionKeys(found.length);
-  const shown = open ? found : [];
+  const shown = open && text.trim() !== '' ? found : [];
 
   return (
     <>
@@ -28,7 +35,8 @@ export function FindingBox({ id, onChoose }: FindingBoxProps) {
         aria-controls={`${id}-list`}
         aria-autocomplete="list"
         aria-activedescendant={shown[active] ? `${id}-${active}` : undefined}
-        onKeyDown={(event) => onKey(event, shown, onChoose)}
+        onFocus={() => setTouched(true)}
+        onKeyDown={(event) => onKey(event, shown, (option) => onChoose(option.href))}
         onChange={(event) => {
           setText(event.target.value);
           onTyped();
@@ -40,16 +48,21 @@ export function FindingBox({ id, onChoose }: FindingBoxProps) {
       <SuggestionList
         id={id}
         label="Suggestions"
-        options={shown.map(({ label }) => ({ key: label, label }))}
+        options={shown}
         active={active}
         onChoose={(position) => {
           const option = shown[position];
-          if (option) onChoose(option);
+          if (option) onChoose(option.href);
         }}
       />
       <p className="sr-only" role="status">
         {open && text.trim() !== '' ? `${shown.length} suggestions` : ''}
       </p>
+      {touched ? (
+        <Suspense fallback={null}>
+          <FindingOptions text={text} question={question} onFound={take} />
+        </Suspense>
+      ) : null}
     </>
   );
 }

@@ -1,7 +1,7 @@
 'use client';
 
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { useDeferredValue } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { useTrpc } from '../../_trpc/client';
 import { type SuggestedFinding, suggestedFindings } from './suggested-findings';
 
@@ -28,6 +28,8 @@ export function useSuggestions(typed: string): SuggestedFinding[] {
     ...options,
     enabled: none,
   });
-  if (text === '') return [];
-  return none ? suggestedFindings(head.data ?? [], text.slice(cut + 1)) : suggestedFindings(whole.data ?? []);
+  return useMemo(() => {
+    if (text === '') return [];
+    return none ? suggestedFindings(head.data ?? [], text.slice(cut + 1)) : suggestedFindings(whole.data ?? []);
+  }, [text, none, cut, head.data, whole.data]);
 }

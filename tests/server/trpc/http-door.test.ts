@@ -1,8 +1,9 @@
 import { createTRPCClient, httpBatchLink } from '@trpc/client';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { forgetCasebook } from '../../../server/casebook/current-casebook';
+import { forgetCasebook, getCasebook } from '../../../server/casebook/current-casebook';
 import { getDb } from '../../../server/db';
 import type { AppRouter } from '../../../server/trpc/root';
+import { retractCase } from '../../../shared/domain/casebook/casebook-model';
 import { openTestDatabase, type TestDatabase } from '../../setup/test-database';
 import { fillDatabase } from '../fixtures/filled-database';
 import { smallCases } from '../fixtures/small-cases';
@@ -56,5 +57,20 @@ describe('the HTTP door', () => {
     const many = Array.from({ length: 30 }, () => 'casebook.overview').join(',');
     const batch = await door.GET(new Request(`${DOOR}/${many}?batch=1&input={}`));
     expect(batch.status).toBe(400);
+  });
+
+  it('gives a look-up asked again as it was given before, until what is counted changes', async () => {
+    const ask = async (question: unknown) => door.GET(new Request(`${DOOR}/lookup.ask?input=${encodeURIComponent(JSON.stringify(question))}`));
+    const first = await ask({ text: 'grey screen' });
+    const before = await first.text();
+    const again = await ask({ text: 'grey screen' });
+    expect(await again.text()).toBe(before);
+    expect([again.status, again.headers.get('content-type')]).toEqual([200, first.headers.get('content-type')]);
+    expect(await (await ask({ text: 'garbled' })).text()).not.toBe(before);
+    const { model } = await getCasebook(getDb());
+    retractCase(model, smallCases(30)[0]?.id ?? '');
+    const after = JSON.parse(await (await ask({ text: 'grey screen' })).text());
+    expect(after.result.data.cases.total).toBe(29);
+    expect([(await ask({ text: 7 })).status, (await ask({ text: 7 })).status]).toEqual([400, 400]);
   });
 });
