@@ -1,4 +1,5 @@
 import { clientStamp, generateClient } from '../../prisma/generate.mjs';
+import { buildPlanWorker } from './build-plan-worker.mjs';
 import { buildServiceWorker } from './build-service-worker.mjs';
 import { databaseFile, requireWritable, requireWritableDatabase } from './data-folder.mjs';
 import { fingerprint } from './fingerprint.mjs';
@@ -49,6 +50,7 @@ export async function preparePages() {
       const { code, output } = await runScript('node_modules/next/dist/bin/next', ['build']);
       if (code !== 0) throw new Refusal(`${lastLines(output, 40)}\n\nThe pages could not be built.`);
       await buildServiceWorker();
+      await buildPlanWorker();
     }),
   );
 }

@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { planRepair } from '../../../shared/domain/plan/plan-repair';
 import { planOptionsSchema } from '../../../shared/schemas/plan';
 import { questionSchema } from '../../../shared/schemas/question';
+import { makePlan } from '../../services/make-plan';
 import { knownDevice } from '../known-device';
 import { publicProcedure, router } from '../init';
 
@@ -11,6 +11,6 @@ export const planRouter = router({
   /** The plan of checks and fixes with a low expected cost, for what the user has and can do. */
   make: publicProcedure.input(planInput).query(({ ctx, input }) => {
     knownDevice(ctx.casebook.model, input.question.device);
-    return planRepair(ctx.casebook.model, input.question, input.options);
+    return makePlan(ctx.casebook.model, input.question, input.options);
   }),
 });

@@ -16,6 +16,18 @@ type Tally = { tries: number; cures: number };
  * share of all fixes, each worth four tries; that one starts at Beta(1/2, 1/2).
  */
 export function cureChances(model: CasebookModel): (fix: Fix) => Float64Array {
+  const { revision } = model.counts;
+  const kept = known.get(model);
+  if (kept?.revision === revision) return kept.chances;
+  const chances = countCures(model);
+  known.set(model, { revision, chances });
+  return chances;
+}
+
+/** Chances stay as they are until another case counts. */
+const known = new WeakMap<CasebookModel, { revision: number; chances: (fix: Fix) => Float64Array }>();
+
+function countCures(model: CasebookModel): (fix: Fix) => Float64Array {
   const { coding } = model;
   const cells = new Map<string, Tally>();
   const byFix = new Map<string, Tally>();

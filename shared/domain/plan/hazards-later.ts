@@ -6,6 +6,14 @@ const PRICES = [0.25, 1, 4];
 
 type Step = { kind: 'check' | 'fix'; index: number };
 
+/** A problem, and which of its checks and fixes are hazardous, by index: plain data, that another thread can be given. */
+export type PlanTask = { problem: PlanProblem; hazardous: Record<Step['kind'], readonly boolean[]> };
+
+/** The plan of a task; see `planHazardsLater`. */
+export function findPlan({ problem, hazardous }: PlanTask): RepairPlan {
+  return planHazardsLater(problem, ({ kind, index }) => hazardous[kind][index] === true);
+}
+
 /**
  * A plan that does not begin with hazardous work (mains side, high voltage) while a safer step pays: where it would,
  * hazardous steps are priced up until a safer one comes first, and the extra price is then taken out of all costs

@@ -1,13 +1,14 @@
 import type { PlanOptions, PlanResult, PlanStep } from '../../schemas/plan';
 import type { Question } from '../../schemas/question';
-import type { PlannedStep } from '../../stats/decide/repair-plan';
+import type { PlanProblem } from '../../stats/decide/plan-problem';
+import type { PlannedStep, RepairPlan } from '../../stats/decide/repair-plan';
 import { countOnDevice, matchingCounts } from '../../stats/matching-counts';
 import type { CasebookModel } from '../casebook/casebook-model';
 import type { OfferedCheck } from '../look-up/check-candidates';
-import { readQuestion } from '../look-up/read-question';
+import { type CodedQuestion, readQuestion } from '../look-up/read-question';
 import { isHazardous } from '../look-up/safe-power-up';
 import { warningsOn } from '../look-up/warnings';
-import { planHazardsLater } from './hazards-later';
+import { findPlan, type PlanTask } from './hazards-later';
 import { type PlanBench, planProblem } from './plan-problem';
 
 const MINUTES_PER_HOUR = 60;
@@ -18,9 +19,30 @@ const MINUTES_PER_HOUR = 60;
  * @param effort how many situations the search may weigh, where less than usual has to do
  */
 export function planRepair(model: CasebookModel, question: Question, options: PlanOptions, effort?: number): PlanResult {
+  const { task, inWords } = preparePlan(model, question, options, effort);
+  return inWords(findPlan(task));
+}
+
+/** The search that a plan needs, which takes most of the time and nothing but numbers, and what puts the plan found into words. */
+export type PreparedPlan = { task: PlanTask; inWords: (plan: FoundPlan) => PlanResult };
+
+/** What of a plan is put into words. */
+export type FoundPlan = Pick<RepairPlan, 'steps' | 'handOver' | 'expectedMinutes' | 'expectedCost' | 'chanceResolved'>;
+
+/** Everything about `planRepair` but the search itself. */
+export function preparePlan(model: CasebookModel, question: Question, options: PlanOptions, effort?: number): PreparedPlan {
   const coded = readQuestion(model, question);
   const { problem, bench } = planProblem(model, coded, options);
-  const plan = planHazardsLater({ ...problem, ...(effort !== undefined && { effort }) }, (step) => isHazardous(entryOf(bench, step)));
+  const hazardous = { check: bench.checks.map(({ check }) => isHazardous(check)), fix: bench.fixes.map(isHazardous) };
+  return {
+    task: { problem: { ...problem, ...(effort !== undefined && { effort }) }, hazardous },
+    inWords: (plan) => planInWords(model, { question, options, coded, problem, bench }, plan),
+  };
+}
+
+type Planned = { question: Question; options: PlanOptions; coded: CodedQuestion; problem: PlanProblem; bench: PlanBench };
+
+function planInWords(model: CasebookModel, { question, options, coded, problem, bench }: Planned, plan: FoundPlan): PlanResult {
   const { total, matching, compatible, causeNotFound } = matchingCounts(model.index, coded.findings);
   const here = countOnDevice(model.index, coded.findings, coded.device);
   return {

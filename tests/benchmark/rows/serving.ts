@@ -33,8 +33,8 @@ export async function servingRows(folder: string, { cases, seconds, questions: c
   try {
     const json = questions.map((question) => `${site.url}/api/trpc/lookup.ask?input=${encodeURIComponent(JSON.stringify(question))}`);
     const pages = questions.map((question) => `${site.url}${pageAddress(question)}`);
-    // The first question loads the casebook.
-    await fetch(json[0] as string);
+    // The first question loads the casebook; what is asked often was asked before, and the tables of the boards asked about are there.
+    for (const address of json.slice(0, count)) await fetch(address);
     const load = (addresses: readonly string[]) => loadOf(addresses, { connections: CONNECTIONS, seconds });
     const mixed = (addresses: readonly string[]) => often.map((place) => addresses[place] as string);
     say('a bare handler');
