@@ -4,7 +4,7 @@ import { createRecordIndex, type RecordIndex } from './record-index';
 import type { RecordKeys } from './record-keys';
 import { type Cells, fillFrom, type Sections, sectionOf, type StoredCells, type StoredSections, storedSection } from './sections';
 
-const COLUMNS = ['device', 'month', 'labels', 'firstCause'] as const;
+const COLUMNS = ['device', 'month', 'labels', 'firstCause', 'lengths'] as const;
 const TALLIES = ['carrying', 'total', 'unresolved', 'proofs', 'attempts', 'attemptsByCause'] as const;
 const LISTS = ['byValue', 'byCause', 'byDevice'] as const;
 const KEYS = ['high', 'middle', 'low'] as const;
@@ -52,6 +52,7 @@ export function indexFromSections(layout: Layout, sections: StoredSections): Rec
   index.month = column(sections, 'month', index.month, rows);
   index.labels = column(sections, 'labels', index.labels, rows);
   index.firstCause = column(sections, 'firstCause', index.firstCause, rows);
+  index.lengths = column(sections, 'lengths', index.lengths, rows);
   for (const name of LISTS) cutInto(sections, name, index[name] as PostingList[]);
   if ((starts[rows] as number) !== index.wordCount) throw new RangeError('The words of the index do not fit its rows.');
   return index;

@@ -119,10 +119,13 @@ function takeCandidates(search: Search, { sums, lane, from }: { sums: Float64Arr
 function offer(search: Search, row: number, bound: number): void {
   const { index, best, term } = search;
   if (!isLive(index, row)) return;
-  const isFull = best.size === best.rows.length;
   const order = (a: number, b: number) => compareKeys(index.keys, a, b);
-  // At best as good as the worst that is held, and behind it by its key.
-  if (isFull && bound + term.most === best.scores[0] && order(row, best.rows[0] as number) > 0) return;
-  offerRow(best, row, rowGain(index, row, search.byFlat) + term.of(row), order);
+  const own = term.of(row);
+  if (best.size === best.rows.length) {
+    const worst = best.scores[0] as number;
+    // The record's words are far away: they are looked at only where it can still be among the best.
+    if (bound + own < worst || (bound + own === worst && order(row, best.rows[0] as number) > 0)) return;
+  }
+  offerRow(best, row, rowGain(index, row, search.byFlat) + own, order);
   if (best.size === best.rows.length) search.least = Math.max(GRAIN, (best.scores[0] as number) - term.most);
 }

@@ -9,6 +9,9 @@ import { createRecordKeys, dropKey, type RecordKey, type RecordKeys, setKey } fr
 import { addWords, forEachAttempt, type RowLabels, readCauses, readFindings, rowLabels, type StoredRecord, storedRecord } from './record-words';
 import { createScratch, type Scratch } from './scratch';
 
+/** The column of lengths counts no further. */
+const MOST_COUNTED = 255;
+
 /** No cause in the column of first causes. */
 export const NO_CAUSE = 0xffff;
 
@@ -32,6 +35,8 @@ export type RecordIndex = {
   /** See `record-words.ts`. */
   labels: Uint8Array;
   firstCause: Uint16Array;
+  /** Number of findings, attempts after the cure included; 255 for more. */
+  lengths: Uint8Array;
   /** Where a row's words begin. */
   starts: Uint32Array;
   words: Uint16Array;
@@ -85,6 +90,7 @@ export function createRecordIndex(layout: Layout): RecordIndex {
     month: new Uint16Array(16),
     labels: new Uint8Array(16),
     firstCause: new Uint16Array(16),
+    lengths: new Uint8Array(16),
     starts: new Uint32Array(17),
     words: new Uint16Array(256),
     wordCount: 0,
@@ -133,6 +139,7 @@ export function addToIndex(index: RecordIndex, record: CodedRecord, more: Record
   index.month[row] = stored.month;
   index.labels[row] = rowLabels(stored, index.observables);
   index.firstCause[row] = stored.causes[0] ?? NO_CAUSE;
+  index.lengths[row] = Math.min(MOST_COUNTED, stored.findings.length);
   addWords(index, row, stored);
   setKey(index.keys, row, more.key ?? [0, 0, row]);
   index.rows += 1;
@@ -193,6 +200,7 @@ function makeRoom(index: RecordIndex, rows: number): void {
   index.month = withRoom(index.month, rows);
   index.labels = withRoom(index.labels, rows);
   index.firstCause = withRoom(index.firstCause, rows);
+  index.lengths = withRoom(index.lengths, rows);
   index.starts = withRoom(index.starts, rows + 1);
 }
 

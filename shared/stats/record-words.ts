@@ -110,11 +110,6 @@ function wordsFrom({ starts, filling }: RecordIndex, row: number): number {
   return start;
 }
 
-/** How many findings a row has, attempts after the cure included. */
-export function findingCount(index: RecordIndex, row: number): number {
-  return (index.words[wordsFrom(index, row)] as number) >>> 1;
-}
-
 /** The findings of a row. */
 export function readFindings(index: RecordIndex, row: number): StoredFinding[] {
   const start = wordsFrom(index, row);

@@ -5,7 +5,7 @@ import type { QueryFinding } from './matching-counts';
 import type { RowTerm } from './rank-by-gain';
 import type { SimilarOptions } from './rank-similar';
 import type { RecordIndex } from './record-index';
-import { findingCount, forEachCause } from './record-words';
+import { forEachCause } from './record-words';
 import type { SimilarityWeights } from './similarity-weights';
 
 /** What speaks for a record besides its findings; each is said to the reader. */
@@ -62,12 +62,13 @@ function staticTerm(index: RecordIndex, device: number, weights: SimilarityWeigh
   };
   const nearness = nearnessOfAll(index.layout, device);
   const nodeWorth = Float64Array.from(nearness, (near) => worth[near]);
+  const lost = Float64Array.from({ length: 256 }, (_, findings) => weights.length * Math.log(findings || 1));
   const needsPart = weights.sharesPart !== 0 && device > 0;
   return {
     of: (row) => {
       const node = index.device[row] as number;
       const part = needsPart && nearness[node] !== 'same-board' && hasPartOf(index, device, row) ? weights.sharesPart : 0;
-      return (nodeWorth[node] as number) + part + (weights.proof[proofOf(index, row)] ?? 0) - weights.length * Math.log(findingCount(index, row) || 1);
+      return (nodeWorth[node] as number) + part + (weights.proof[proofOf(index, row)] ?? 0) - (lost[index.lengths[row] as number] as number);
     },
     most: Math.max(...nodeWorth) + Math.max(0, weights.sharesPart) + Math.max(0, ...weights.proof),
   };

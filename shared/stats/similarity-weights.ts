@@ -18,7 +18,7 @@ export type SimilarityWeights = {
   sharesPart: number;
   /** By how the cause was proved, in the order of the schema's proofs; a case without a cause adds nothing. */
   proof: readonly [number, number, number, number];
-  /** What a case loses by its length, times ln of the number of its findings: a long record shares something with every unit. */
+  /** What a case loses by its length, times ln of the number of its findings (255 at most): a long record shares something with every unit. */
   length: number;
   /** What BM25 of the question's words in the case counts. */
   text: number;
