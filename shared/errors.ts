@@ -21,6 +21,10 @@ export const ERROR_TEXTS = {
   'other-origin': 'The request did not come from a page of this site, so nothing was changed. Open the page again and retry.',
   'too-many-tries': 'Too many tries.',
   'too-few-cases': 'The casebook has too few cases with a cause to be evaluated.',
+  'disk-full':
+    'The disk of this site is full, so nothing was stored. Reading goes on. Keep what you have typed and try again later: whoever runs the site has to make room, and it then stores again by itself.',
+  'disk-read-only':
+    'The disk of this site cannot be written at the moment, so nothing was stored. Reading goes on. Keep what you have typed and try again later: whoever runs the site has to make the disk writable.',
 } as const;
 
 export type ErrorCode = keyof typeof ERROR_TEXTS;

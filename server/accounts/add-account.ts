@@ -6,6 +6,9 @@ import type { Db } from '../db';
 import { deleteSessions, findAccountByName, setAccountRole } from '../repositories/account-repository';
 import { authFor } from './auth';
 import { whyEasilyGuessed } from './common-password';
+import { findDatabaseFile } from '../repositories/database-file';
+import { probeDisk } from '../storage/disk-state';
+import { AppError } from '../../shared/errors';
 
 export const TAKEN = 'Somebody has this name already. Choose another.';
 
@@ -39,8 +42,15 @@ export async function addAccount(db: Db, { name, password }: SignUp): Promise<Ad
     if (isAPIError(error) && (await findAccountByName(db, name)) !== null) {
       return { status: 'refused', fields: { name: TAKEN }, cookies: [] };
     }
-    throw error;
+    throw (await unstoredAccount(db, error)) ?? error;
   }
+}
+
+/** The library hides why an account could not be stored: whether it is the disk has to be looked at. */
+async function unstoredAccount(db: Db, error: unknown): Promise<AppError | null> {
+  const file = isAPIError(error) ? await findDatabaseFile(db) : null;
+  const fault = file && (await probeDisk(file));
+  return fault && new AppError(fault, { cause: error });
 }
 
 /** Adds an account with a role and leaves no session behind: for whoever runs the machine, and for the demo. */

@@ -16,8 +16,14 @@ export async function writePhotoFiles(folder: string, id: string, photo: Encoded
   await mkdir(folder, { recursive: true, mode: 0o700 });
   for (const size of SIZES) {
     const path = pathOf(folder, id, size);
-    await writeFile(`${path}.part`, photo[size], { mode: 0o600 });
-    await rename(`${path}.part`, path);
+    try {
+      await writeFile(`${path}.part`, photo[size], { mode: 0o600 });
+      await rename(`${path}.part`, path);
+    } catch (error) {
+      // What is left of it takes room that there is none of.
+      await rm(`${path}.part`, { force: true }).catch(() => {});
+      throw error;
+    }
     await setToMonth(path, now);
   }
 }

@@ -3,6 +3,8 @@ import type { Db } from '../db';
 import { keptDocumentSource } from './document-source';
 import { catchUpIndex, rebuildIndex } from './index-upkeep';
 import type { SearchEngine } from './search-engine';
+import { isBusy } from './sqlite/index-file';
+import { storageFaultOf } from '../storage/storage-fault';
 
 /** After the first engine failed, how long the second one answers before it is tried again, in milliseconds. */
 const REST_MS = 5_000;
@@ -22,7 +24,7 @@ export type CaseSearchOptions = {
 export type CaseSearch = {
   /** The engines that are set up here, the local one first. */
   engines: readonly EngineName[];
-  /** Finds cases. The local index is brought up to date first; `fellBack` says that the remote one could not answer. */
+  /** Finds cases. The local index is brought up to date first where it can be written; `fellBack` says that the remote one could not answer. */
   search(query: SearchQuery): Promise<SearchResult & { fellBack: boolean }>;
   /** Takes in everything that has changed, in both indexes; never rejects for the remote one. */
   catchUp(): Promise<void>;
@@ -33,7 +35,8 @@ export type CaseSearch = {
 
 export function createCaseSearch({ db, local, remote, now, onTrouble }: CaseSearchOptions): CaseSearch {
   const source = keptDocumentSource(db);
-  const localUpkeep = oneAtATime(async () => catchUpIndex({ db, engine: local, source: await source() }));
+  const alone = inTurn();
+  const localUpkeep = oneAtATime(() => alone(async () => catchUpIndex({ db, engine: local, source: await source() })));
   const remoteUpkeep = remote === null ? null : oneAtATime(async () => catchUpIndex({ db, engine: remote, source: await source() }));
   let restUntil = 0;
   let isReady = false;
@@ -67,12 +70,17 @@ export function createCaseSearch({ db, local, remote, now, onTrouble }: CaseSear
     }
   };
 
+  /** An index that cannot be written at the moment answers as it is, once there is one; keeping it up says so in the log. */
+  const unlessLate = async (error: unknown) => {
+    if (!(isBusy(error) || storageFaultOf(error) !== null) || (await local.state()) === null) throw error;
+  };
+
   return {
     engines: remote === null ? [local.name] : [local.name, remote.name],
     search: async (query) => {
       const answer = await askRemote(query);
       if (answer !== null) return { ...answer, fellBack: false };
-      await localUpkeep();
+      await localUpkeep().catch(unlessLate);
       return { ...(await local.search(query)), fellBack: remote !== null };
     },
     catchUp: async () => {
@@ -81,7 +89,8 @@ export function createCaseSearch({ db, local, remote, now, onTrouble }: CaseSear
     reindex: async (name, onProgress) => {
       const engine = name === local.name ? local : remote;
       if (engine === null) throw new Error('There is no such engine here.');
-      await rebuildIndex({ db, engine, source: await source(), ...(onProgress ? { onProgress } : {}) });
+      const rebuild = async () => rebuildIndex({ db, engine, source: await source(), ...(onProgress ? { onProgress } : {}) });
+      await (engine === local ? alone(rebuild) : rebuild());
     },
     close: async () => {
       await local.close();
@@ -109,5 +118,15 @@ function oneAtATime(task: () => Promise<void>): () => Promise<void> {
         return start();
       });
     return waiting;
+  };
+}
+
+/** Runs tasks one after the other: two writers of one file in one process would wait for each other. */
+function inTurn(): (task: () => Promise<void>) => Promise<void> {
+  let last: Promise<void> = Promise.resolve();
+  return (task) => {
+    const mine = last.then(task);
+    last = mine.catch(() => {});
+    return mine;
   };
 }

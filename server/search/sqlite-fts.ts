@@ -1,3 +1,4 @@
+import { setTimeout } from 'node:timers/promises';
 import type { Database } from 'better-sqlite3';
 import { parseWords } from '../../shared/domain/search/parse-words';
 import { readMarks } from '../../shared/domain/search/read-marks';
@@ -8,10 +9,14 @@ import { readCursor, writeCursor } from './search-cursor';
 import { columnReader } from './sqlite/case-columns';
 import { termExpander } from './sqlite/expand-terms';
 import { docFinder } from './sqlite/find-docs';
-import { openIndexFile } from './sqlite/index-file';
+import { isBusy, openIndexFile } from './sqlite/index-file';
 import { narrowFound, noFacets } from './sqlite/narrow-found';
 import { cursorKey, foundOrder, isByScore } from './sqlite/order-found';
 import { clearDocuments, documentWriter, isSameState, readState, writeState } from './sqlite/write-documents';
+
+/** How often a rebuild asks for the lock, and how long it waits in between: nearly two minutes, as long as another rebuild may take. */
+const BEGIN_TRIES = 1_000;
+const BEGIN_PAUSE_MS = 100;
 
 /**
  * The engine that needs nothing: SQLite's full text in a file of its own beside the database. A word is found in any
@@ -91,7 +96,7 @@ function applyChange(file: Database, { put, remove }: IndexChange, from: IndexSt
 async function rebuildFile(path: string, batches: AsyncIterable<readonly SearchDocument[]>, state: IndexState): Promise<void> {
   const file = openIndexFile(path);
   try {
-    file.exec('BEGIN IMMEDIATE');
+    await beginWhenFree(file);
     clearDocuments(file);
     const writer = documentWriter(file);
     for await (const batch of batches) for (const document of batch) writer.put(document);
@@ -102,5 +107,18 @@ async function rebuildFile(path: string, batches: AsyncIterable<readonly SearchD
   } finally {
     if (file.inTransaction) file.exec('ROLLBACK');
     file.close();
+  }
+}
+
+/** Takes the write lock, and lets this process go on with other things while another program has it. */
+async function beginWhenFree(file: Database): Promise<void> {
+  for (let tries = 1; ; tries++) {
+    try {
+      file.exec('BEGIN IMMEDIATE');
+      return;
+    } catch (error) {
+      if (!isBusy(error) || tries >= BEGIN_TRIES) throw error;
+      await setTimeout(BEGIN_PAUSE_MS);
+    }
   }
 }

@@ -25,8 +25,8 @@ export async function addPhoto({ db, photoFolder }: PhotoPlace, input: AddInput)
   const photo = await turn;
   if ('reason' in photo) return { kind: 'refused', reason: photo.reason };
   const id = newId();
-  await writePhotoFiles(photoFolder, id, photo, now);
   try {
+    await writePhotoFiles(photoFolder, id, photo, now);
     const { width, height } = photo;
     const isIn = await inTransaction(db, async (tx) => {
       await requireDraft(tx, actor, draftId);

@@ -24,4 +24,9 @@ export const TRPC_CODES: Record<ErrorCode, TRPC_ERROR_CODE_KEY> = {
   'other-origin': 'FORBIDDEN',
   'too-many-tries': 'TOO_MANY_REQUESTS',
   'too-few-cases': 'BAD_REQUEST',
+  'disk-full': 'SERVICE_UNAVAILABLE',
+  'disk-read-only': 'SERVICE_UNAVAILABLE',
 };
+
+/** Whether an answer means that the site failed, not that whoever asked has to mend something: such calls are logged and counted. */
+export const isFault = (code: TRPC_ERROR_CODE_KEY): boolean => code === 'INTERNAL_SERVER_ERROR' || code === 'SERVICE_UNAVAILABLE';

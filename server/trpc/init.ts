@@ -4,7 +4,8 @@ import { isAtLeast, type Role } from '../../shared/domain/can/role';
 import { AppError, isAppError } from '../../shared/errors';
 import { countProcedure } from '../watching/metrics';
 import type { Context } from './context';
-import { TRPC_CODES } from './error-codes';
+import { storageFaultOf } from '../storage/storage-fault';
+import { isFault, TRPC_CODES } from './error-codes';
 
 const HIDDEN = 'Something went wrong on our side. It was logged; please try again.';
 
@@ -32,16 +33,22 @@ const t = initTRPC.context<Context>().create({
 const refusals = t.middleware(async ({ next }) => {
   const result = await next();
   if (result.ok) return result;
-  const refusal = refusalBehind(result.error);
+  const refusal = refusalBehind(result.error) ?? unstored(result.error);
   if (refusal) throw new TRPCError({ code: TRPC_CODES[refusal.code], message: refusal.message, cause: refusal });
   return result;
 });
+
+/** The refusal for an error that means that the disk is full or cannot be written; null for any other. */
+function unstored({ cause }: TRPCError): AppError | null {
+  const fault = storageFaultOf(cause);
+  return fault && new AppError(fault, { cause });
+}
 
 /** Counts and times every call, and tells no more about it than that. */
 const watched = t.middleware(async ({ path, next }) => {
   const start = performance.now();
   const result = await next();
-  const failed = !result.ok && result.error.code === 'INTERNAL_SERVER_ERROR';
+  const failed = !result.ok && isFault(result.error.code);
   countProcedure(path, result.ok ? 'ok' : failed ? 'failed' : 'refused', (performance.now() - start) / 1000);
   return result;
 });

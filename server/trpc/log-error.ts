@@ -1,4 +1,5 @@
 import type { TRPCError } from '@trpc/server';
+import { isFault } from './error-codes';
 import { getLogger } from '../watching/logger';
 
 /**
@@ -6,6 +7,6 @@ import { getLogger } from '../watching/logger';
  * left out: it may hold what somebody typed about themselves.
  */
 export function logError({ error, path }: { error: TRPCError; path?: string | undefined }): void {
-  if (error.code !== 'INTERNAL_SERVER_ERROR') return;
+  if (!isFault(error.code)) return;
   getLogger().error({ procedure: path ?? 'unknown', err: error.cause ?? error }, 'A procedure failed.');
 }

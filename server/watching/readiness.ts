@@ -3,23 +3,30 @@ import { join } from 'node:path';
 import { unapplied } from '../../prisma/migration-state';
 import { casebookState } from '../casebook/current-casebook';
 import type { Db } from '../db';
+import { diskState } from '../storage/disk-state';
 import { findNewestChange } from '../repositories/case-change-repository';
 
 /** One thing that has to hold before the site can answer. */
-export type ReadinessCheck = { name: 'database' | 'migrations' | 'casebook' | 'changes'; ok: boolean; detail: string };
-export type Readiness = { ready: boolean; checks: ReadinessCheck[] };
+export type ReadinessCheck = { name: 'database' | 'migrations' | 'casebook' | 'changes' | 'disk'; ok: boolean; detail: string };
+/** `ready`: it can answer questions. `stores`: it can take posts, too; with a full or read-only disk it still answers. */
+export type Readiness = { ready: boolean; stores: boolean; checks: ReadinessCheck[] };
 
 /** Changes that the casebook may be behind: they are taken up with the next question. */
 const BEHIND_MOST = 200;
 
 /**
  * Whether the site can answer questions: the database can be read, every migration is applied, the casebook is in
- * memory, and it is up to date with what is published.
+ * memory, and it is up to date with what is published. Whether the disk can be written is said beside that.
  *
  * @param databaseUrl `file:` address of the database.
  * @param migrationsFolder absolute path of the project's migrations.
  */
-export async function readiness(db: Db, databaseUrl: string, migrationsFolder: string): Promise<Readiness> {
+export async function readiness(
+  db: Db,
+  databaseUrl: string,
+  migrationsFolder: string,
+  now: () => number = Date.now,
+): Promise<Readiness> {
   const checks = [
     await check('database', () => readsDatabase(db)),
     await check('migrations', () => migrated(databaseUrl, migrationsFolder)),
@@ -27,7 +34,9 @@ export async function readiness(db: Db, databaseUrl: string, migrationsFolder: s
   const state = casebookState();
   checks.push(await check('casebook', async () => loadedOr(state)));
   if (state.kind === 'loaded') checks.push(await check('changes', () => upToDate(db, state.changeSeq)));
-  return { ready: checks.every(({ ok }) => ok), checks };
+  const ready = checks.every(({ ok }) => ok);
+  const disk = await check('disk', () => takesWrites(databaseUrl, now));
+  return { ready, stores: ready && disk.ok, checks: [...checks, disk] };
 }
 
 type Finding = { ok: boolean; detail: string };
@@ -59,6 +68,12 @@ async function loadedOr(state: ReturnType<typeof casebookState>): Promise<Findin
   return state.kind === 'loaded'
     ? { ok: true, detail: `${state.cases} cases.` }
     : { ok: false, detail: state.kind === 'loading' ? 'It is being loaded.' : 'It is not loaded yet.' };
+}
+
+async function takesWrites(databaseUrl: string, now: () => number): Promise<Finding> {
+  const fault = await diskState(databaseUrl.replace(/^file:/, ''), now);
+  if (fault === null) return { ok: true, detail: 'It can be written.' };
+  return { ok: false, detail: fault === 'disk-full' ? 'It is full: make room on it.' : 'It cannot be written: make it writable.' };
 }
 
 async function upToDate(db: Db, changeSeq: number): Promise<Finding> {

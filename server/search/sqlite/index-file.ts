@@ -2,6 +2,12 @@ import { rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { SEARCH_FIELDS } from '../../../shared/domain/search/search-document';
 
+/**
+ * How long a statement waits for another program's write, in milliseconds. The wait blocks the whole process, and making the
+ * index anew holds the lock for long: whoever writes tries again instead.
+ */
+const BUSY_MS = 200;
+
 /** Changes with the tables below: a file of another version is made anew. */
 const TABLES_VERSION = 2;
 
@@ -50,8 +56,9 @@ export function removeIndexFile(path: string): void {
 function openOnce(path: string): Database.Database {
   const file = new Database(path);
   try {
-    file.exec('PRAGMA busy_timeout = 5000; PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL;');
-    file.transaction(() => makeTables(file)).immediate();
+    file.exec(`PRAGMA busy_timeout = ${BUSY_MS}; PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL;`);
+    // Looked at first without a lock: an index that is in order can be opened on a disk that is full or read-only, too.
+    if (!hasTables(file)) file.transaction(() => makeTables(file)).immediate();
     return file;
   } catch (error) {
     file.close();
@@ -59,10 +66,17 @@ function openOnce(path: string): Database.Database {
   }
 }
 
+const hasTables = (file: Database.Database) => file.pragma('user_version', { simple: true }) === TABLES_VERSION;
+
 function makeTables(file: Database.Database): void {
-  if (file.pragma('user_version', { simple: true }) === TABLES_VERSION) return;
+  if (hasTables(file)) return;
   for (const table of ['case_text', 'case_doc', 'case_tag', 'case_gone', 'word', 'state']) file.exec(`DROP TABLE IF EXISTS ${table}`);
   file.exec(TABLES);
+}
+
+/** Another program writes the index at the moment. */
+export function isBusy(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && String(error.code).startsWith('SQLITE_BUSY');
 }
 
 /** SQLite says that what it reads is no database, or not in order. */

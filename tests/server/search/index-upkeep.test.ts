@@ -1,3 +1,4 @@
+import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createCaseSearch } from '../../../server/search/case-search';
@@ -5,6 +6,7 @@ import { readDocumentSource } from '../../../server/search/document-source';
 import { catchUpIndex, rebuildIndex } from '../../../server/search/index-upkeep';
 import { appendCaseChanges } from '../../../server/repositories/case-change-repository';
 import type { PrismaClient } from '../../../prisma/generated/client';
+import { createSqliteEngine } from '../../../server/search/sqlite-fts';
 import type { SearchEngine } from '../../../server/search/search-engine';
 import type { CaseStatus } from '../../../shared/schemas/case';
 import { testDatabase } from '../../setup/test-database';
@@ -100,5 +102,25 @@ describe('createCaseSearch', () => {
     expect((await search.search(query({ text: 'humming' }))).total).toBe(0);
     await change(db, plainCase(1).id, { status: 'accepted', narrative: 'whistling coil' });
     expect((await search.search(query({ text: 'whistling' }))).total).toBe(1);
+  });
+
+  it('goes on with the index as it is while another program writes it, and shows the change afterwards', async () => {
+    const { db, url } = testDatabase();
+    await fillDatabase(db, [plainCase(1, { narrative: 'humming coil' })]);
+    const path = `${url.slice('file:'.length)}-search`;
+    const search = createCaseSearch({ db, local: createSqliteEngine(path), remote: null, now: Date.now, onTrouble: () => {} });
+    expect((await search.search(query({ text: 'humming' }))).total).toBe(1);
+    const other = new Database(path);
+    other.exec('BEGIN IMMEDIATE');
+    await change(db, plainCase(1).id, { narrative: 'whistling coil' });
+    expect((await search.search(query({ text: 'humming' }))).total).toBe(1);
+    // Making it anew waits for its turn, and nothing else waits for that.
+    const rebuilt = search.reindex('sqlite');
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    other.exec('ROLLBACK');
+    other.close();
+    await rebuilt;
+    expect((await search.search(query({ text: 'whistling' }))).total).toBe(1);
+    await search.close();
   });
 });

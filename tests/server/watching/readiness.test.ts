@@ -21,7 +21,7 @@ describe('readiness', () => {
     await fillDatabase(db, smallCases(7));
     const before = await readiness(db, url, migrations);
     expect(before.ready).toBe(false);
-    expect(oks(before)).toEqual({ database: true, migrations: true, casebook: false });
+    expect(oks(before)).toEqual({ database: true, migrations: true, casebook: false, disk: true });
     await getCasebook(db);
     const after = await readiness(db, url, migrations);
     expect(after).toMatchObject({ ready: true });
