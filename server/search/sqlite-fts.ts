@@ -28,7 +28,7 @@ const BEGIN_PAUSE_MS = 100;
  */
 export function createSqliteEngine(path: string): SearchEngine {
   const file = openIndexFile(path);
-  const search = searcher(file);
+  const { search, close } = searcher(file);
   return {
     name: 'sqlite',
     search: async (query) => search(query),
@@ -36,16 +36,17 @@ export function createSqliteEngine(path: string): SearchEngine {
     apply: async (change, from, to) => applyChange(file, change, from, to),
     rebuild: (batches, state) => rebuildFile(path, batches, state),
     close: async () => {
+      close();
       file.close();
     },
   };
 }
 
 /** What a connection keeps prepared for searching. */
-function searcher(file: Database): (query: SearchQuery) => SearchResult {
+function searcher(file: Database): { search: (query: SearchQuery) => SearchResult; close: () => void } {
   const expand = termExpander(file);
   const columnsOf = columnReader(file);
-  const { find, snippets } = docFinder(file);
+  const { find, snippets, close } = docFinder(file);
   const pageOf = foundOrder(file);
   const answer = (query: SearchQuery): SearchResult => {
     const terms = parseWords(query.text);
@@ -56,23 +57,23 @@ function searcher(file: Database): (query: SearchQuery) => SearchResult {
       return { ...told, total: 0, hits: [], facets: query.facets ? noFacets() : null, matched: 'all', next: null };
     }
     const columns = columnsOf();
-    const { found, matched, match } = find(groups, pairs, columns);
-    const { kept, facets } = narrowFound(columns, found, query.filters);
+    const all = find(groups, pairs, columns);
+    const { kept, facets } = narrowFound(columns, all.found, query.filters);
     const cursor = readCursor(query.cursor);
     const { rows, hasMore } = pageOf(columns, kept, query, cursor);
-    const texts = snippets(match, rows.map((row) => row.doc));
+    const texts = snippets(all, rows.map((row) => row.doc));
     const last = rows.at(-1);
     return {
       ...told,
       total: kept.docs.length,
       hits: rows.map(({ doc, id, score }) => ({ id, score, ...readMarks(texts.get(doc) ?? '') })),
       facets: query.facets ? facets : null,
-      matched,
+      matched: all.matched,
       next: hasMore && last ? writeCursor({ key: cursorKey(last, isByScore(query, kept)), id: last.id, seen: (cursor?.seen ?? 0) + rows.length }) : null,
     };
   };
   // In one transaction, so that all of it sees one state of the index.
-  return file.transaction(answer);
+  return { search: file.transaction(answer), close };
 }
 
 function applyChange(file: Database, { put, remove }: IndexChange, from: IndexState, to: IndexState): boolean {

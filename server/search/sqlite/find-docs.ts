@@ -1,7 +1,8 @@
 import type { Database } from 'better-sqlite3';
-import { FIELD_WEIGHTS, HIGHLIGHT_CLOSE, HIGHLIGHT_OPEN, SEARCH_FIELDS } from '../../../shared/domain/search/search-document';
+import { FIELD_WEIGHTS, SEARCH_FIELDS } from '../../../shared/domain/search/search-document';
 import type { CaseColumns } from './case-columns';
 import type { TermGroup } from './expand-terms';
+import { pageMarker, SNIPPET_WORDS, snippetOf } from './mark-page';
 import { type MatchText, matchText, wholeMatch } from './match-text';
 import type { Found } from './narrow-found';
 
@@ -11,8 +12,8 @@ const FEW = 5;
 const ALL_WORDS = 1_000;
 /** A case where words of the search stand side by side as they do there scores so many times as much. */
 const SIDE_BY_SIDE = 1.5;
-/** Words of a snippet. */
-export const SNIPPET_WORDS = 28;
+/** Where more cases than these are found, walking over them once more for the snippets costs more than marking the page apart. */
+const MANY = 600;
 
 const WEIGHTS = SEARCH_FIELDS.map((field) => FIELD_WEIGHTS[field]).join(', ');
 const NARRATIVE = SEARCH_FIELDS.indexOf('narrative');
@@ -26,11 +27,9 @@ export function docFinder(file: Database) {
   const matching = file.prepare('SELECT rowid FROM case_text WHERE case_text MATCH ?').pluck();
   // The plus keeps SQLite from asking the full text once per case.
   const marked = file
-    .prepare(
-      `SELECT rowid, snippet(case_text, ${NARRATIVE}, '${HIGHLIGHT_OPEN}', '${HIGHLIGHT_CLOSE}', '…', ${SNIPPET_WORDS})
-       FROM case_text WHERE case_text MATCH ? AND +rowid IN (SELECT value FROM json_each(?))`,
-    )
+    .prepare(`SELECT rowid, ${snippetOf('case_text', NARRATIVE)} FROM case_text WHERE case_text MATCH ? AND +rowid IN (SELECT value FROM json_each(?))`)
     .raw();
+  const page = pageMarker();
   const text = file.prepare('SELECT narrative FROM case_text WHERE rowid = ?').pluck();
 
   const scoresOf = (match: MatchText): { docs: number[]; scores: number[] } => {
@@ -59,12 +58,14 @@ export function docFinder(file: Database) {
   };
 
   /** Narratives by number: where words were asked for the stretch around them, marked. */
-  const snippets = (match: MatchText, docs: readonly number[]): Map<number, string> => {
-    if (match.must !== null) return new Map(marked.all(wholeMatch(match), JSON.stringify(docs)) as [number, string][]);
-    return new Map(docs.map((doc) => [doc, beginningOf(String(text.get(doc) ?? ''))]));
+  const snippets = ({ match, found }: FoundDocs, docs: readonly number[]): Map<number, string> => {
+    if (match.must !== null && found.docs.length <= MANY) return new Map(marked.all(wholeMatch(match), JSON.stringify(docs)) as [number, string][]);
+    const texts = new Map(docs.map((doc) => [doc, String(text.get(doc) ?? '')]));
+    const stretches = match.any === null ? new Map<number, string>() : page.mark(texts, match.any);
+    return new Map(docs.map((doc) => [doc, stretches.get(doc) ?? beginningOf(texts.get(doc) ?? '')]));
   };
 
-  return { find, snippets };
+  return { find, snippets, close: page.close };
 }
 
 function allBut({ places, gone }: CaseColumns, left: readonly number[]): number[] {

@@ -1,6 +1,7 @@
 import { rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { SEARCH_FIELDS } from '../../../shared/domain/search/search-document';
+import { TOKENIZER } from './mark-page';
 
 /**
  * How long a statement waits for another program's write, in milliseconds. The wait blocks the whole process, and making the
@@ -17,7 +18,7 @@ const TABLES_VERSION = 2;
  * rows as cases no word of any case stands in more than half, so that "screen" still counts where most cases have one.
  */
 const TABLES = `
-  CREATE VIRTUAL TABLE case_text USING fts5(${SEARCH_FIELDS.join(', ')}, tokenize = 'porter unicode61 remove_diacritics 2');
+  CREATE VIRTUAL TABLE case_text USING fts5(${SEARCH_FIELDS.join(', ')}, ${TOKENIZER});
   CREATE TABLE case_doc (
     doc INTEGER PRIMARY KEY, id TEXT NOT NULL UNIQUE, month TEXT NOT NULL, year TEXT NOT NULL, category TEXT NOT NULL,
     outcome TEXT NOT NULL, proof TEXT NOT NULL, photos TEXT NOT NULL

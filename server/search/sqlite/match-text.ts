@@ -5,6 +5,8 @@ export type MatchText = {
   /** Null: every case that is not excluded. */
   must: string | null;
   not: string | null;
+  /** Any word that is asked for: what is marked in a text. Null where none is. */
+  any: string | null;
   /** Words that stand side by side in the search: where they do so in a case, that counts too. Null where there are none. */
   near: string | null;
 };
@@ -16,6 +18,7 @@ export function matchText(groups: readonly TermGroup[], matched: 'all' | 'some',
   return {
     must: must.length === 0 ? null : must.join(matched === 'all' ? ' AND ' : ' OR '),
     not: not.length === 0 ? null : not.join(' OR '),
+    any: must.length === 0 ? null : must.join(' OR '),
     near: pairs.length === 0 ? null : pairs.map(quoted).join(' OR '),
   };
 }

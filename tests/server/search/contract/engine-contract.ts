@@ -7,12 +7,15 @@ import { contractQueries, type Expectation, hostileTexts } from './contract-quer
 const START: IndexState = { cursor: 7, cursorCase: idOf('a'), fingerprint: 'contract' };
 const at = (cursor: number): IndexState => ({ ...START, cursor });
 
+/** A server of its own takes up to a second per task, and some tests make the index anew three times. */
+const WRITES_MS = 120_000;
+
 const letters = (hits: readonly { id: string }[]) => hits.map((hit) => hit.id[0]).join('');
 const sorted = (text: string) => [...text].sort().join('');
 
 /** What every engine must do; `open` gives an engine on an index of its own. */
 export function engineContract(name: string, open: () => SearchEngine): void {
-  describe(`${name}: the contract of a search engine`, () => {
+  describe(`${name}: the contract of a search engine`, { timeout: WRITES_MS }, () => {
     let engine: SearchEngine;
     const fillAnew = () => engine.rebuild(batchesOf(contractDocuments, 5), START);
     beforeAll(async () => {

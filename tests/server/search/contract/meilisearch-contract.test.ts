@@ -16,13 +16,15 @@ if (url && apiKey) {
   const prefix = `second-bench-test-${process.pid}`;
   engineContract('Meilisearch', () => createMeilisearchEngine({ url, apiKey, prefix, searchTimeoutMs: 10_000 }));
   it('ran against a real server', async ({ task }) => {
-    const { pkgVersion } = await new Meilisearch({ host: url, apiKey }).getVersion();
-    task.meta.told = `Search: the contract ran against SQLite and against the Meilisearch ${pkgVersion} server that MEILISEARCH_URL names.`;
-    expect(pkgVersion).toMatch(/^\d+\./);
+    const client = new Meilisearch({ host: url, apiKey });
+    // A key that may only search and write is not told the version.
+    const version = await client.getVersion().then(({ pkgVersion }) => pkgVersion, () => 'of unknown version');
+    task.meta.told = `Search: the contract ran against SQLite and against the Meilisearch server (${version}) that MEILISEARCH_URL names.`;
+    expect(await client.isHealthy()).toBe(true);
   });
   afterAll(async () => {
-    const client = new Meilisearch({ host: url, apiKey });
-    for (const name of ['cases', 'cases-next', 'state']) await client.deleteIndexIfExists(`${prefix}-${name}`);
+    const client = new Meilisearch({ host: url, apiKey, defaultWaitOptions: { timeout: 30_000 } });
+    for (const name of ['cases', 'cases-next', 'state']) await client.deleteIndex(`${prefix}-${name}`).waitTask();
   });
 } else {
   describe('Meilisearch: the contract of a search engine', () => {
