@@ -80,7 +80,7 @@ export function decideReport(db: Db, { actor, id, accept, now }: AfterDecision):
     if (!(await setAfterStatus(tx, id, accept ? 'accepted' : 'declined'))) throw new AppError('report-not-found');
     if (accept) await appendCaseChanges(tx, [report.caseId]);
     const { kind, months, source } = report;
-    const detail = { case: report.caseId, kind, months, source };
+    const detail = { kind, months, source };
     const decided = accept ? 'afterwards-accepted' : 'afterwards-declined';
     await appendLog(tx, { at: now, kind: decided, actorId: actor.id, subject: { kind: 'report', id }, detail });
   });
