@@ -1,10 +1,13 @@
 import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
+import { type AskedInForm, askedInForm } from '../../shared/domain/submission/asked-in-form';
 import { openDetails } from '../../shared/domain/submission/draft-texts';
 import { renameDraft } from '../../shared/domain/words/rename-draft';
 import type { WordAliases } from '../../shared/domain/words/word-aliases';
 import { type DraftDocument, draftDocumentSchema, type FoundDetail } from '../../shared/schemas/submission';
 import type { Db } from '../db';
+import { findCase } from '../repositories/case-repository';
 import { listPhotosOfDraft } from '../repositories/photo-repository';
+import { listLastRequestedChanges } from '../repositories/requested-changes';
 import { countDrafts, findDraft, insertDraft, updateDraft } from '../repositories/submission-drafts';
 import { detailsIn, withoutDetails } from './submit-details';
 
@@ -36,7 +39,8 @@ export async function saveDraft(db: Db, model: CasebookModel, input: SaveInput):
   return { kind: 'saved', savedAt: now.toISOString(), details: openDetails(document, found) };
 }
 
-export type OpenedDraft = { id: string; caseId: string | null; savedAt: string; document: DraftDocument };
+/** `asked`: the changes that a moderator asked for, where the draft holds changes to a case. */
+export type OpenedDraft = { id: string; caseId: string | null; savedAt: string; document: DraftDocument; asked: AskedInForm[] };
 
 /** A draft as its owner left it; null where there is none, or it is of a form that this program no longer knows. */
 export async function openDraft(db: Db, aliases: WordAliases, ownerId: string, id: string): Promise<OpenedDraft | null> {
@@ -45,7 +49,13 @@ export async function openDraft(db: Db, aliases: WordAliases, ownerId: string, i
   const parsed = draftDocumentSchema.safeParse(JSON.parse(stored.document));
   if (!parsed.success) return null;
   const document = { ...renameDraft(aliases, parsed.data), photos: await presentPhotos(db, id, parsed.data.photos) };
-  return { id, caseId: stored.caseId, savedAt: stored.updatedAt.toISOString(), document };
+  const asked = stored.caseId === null ? [] : await askedOf(db, stored.caseId, document);
+  return { id, caseId: stored.caseId, savedAt: stored.updatedAt.toISOString(), document, asked };
+}
+
+async function askedOf(db: Db, caseId: string, { steps }: DraftDocument): Promise<AskedInForm[]> {
+  const [asked, record] = await Promise.all([listLastRequestedChanges(db, caseId), findCase(db, caseId)]);
+  return askedInForm(asked, record?.content.steps ?? [], steps);
 }
 
 /** Photos as the form had them, without those that were taken out, and with those added after its last save. */

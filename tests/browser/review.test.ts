@@ -125,6 +125,22 @@ describe('a moderator', () => {
       env: { ...process.env, DATABASE_URL: `file:${database.file}` },
     });
   });
+  it('asks for changes, which whoever posted the case finds at the field', async () => {
+    // The walk above asked for some.
+    const page = await enter('demo-contributor', 'marrow-lane-posting', '/submissions');
+    await page
+      .getByRole('button', { name: /^Make the changes/ })
+      .first()
+      .click();
+    const asked = page.getByRole('region', { name: 'Changes asked for' });
+    await asked.waitFor();
+    const reason = 'Please say how you know that it was this one.';
+    expect(await page.locator('#post-causes').innerText()).toContain(reason);
+    await asked.getByRole('link', { name: `Cause: ${reason}` }).click();
+    expect(await page.evaluate(() => document.activeElement?.closest('#post-causes') !== null)).toBe(true);
+    const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+    expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.target}`)).toEqual([]);
+  });
 
   it('takes a published case back, and the look-up counts without it at once; restoring brings it back', async () => {
     const page = await moderator();

@@ -1,7 +1,8 @@
 import { DECLINE_WORDS, type DecisionOutcome, type DeclineReason } from '../../../shared/schemas/review';
 import { placeOfField } from '../../../shared/domain/submission/place-of-field';
 import type { Db } from '../../db';
-import { insertRequestedChanges, type RequestedChange } from '../../repositories/requested-changes';
+import type { AskedChange } from '../../../shared/domain/submission/asked-in-form';
+import { insertRequestedChanges } from '../../repositories/requested-changes';
 import { inTransaction } from '../submit-transaction';
 import { appendLog } from '../log/append-log';
 import { moveCase } from './move-case';
@@ -9,7 +10,7 @@ import { type DecisionInput, requireDecision } from './require-decision';
 import { waitedDays } from './waited-days';
 
 /** Asks whoever posted a case to change it, with a reason at each field. */
-export function askForChanges(db: Db, input: DecisionInput & { asked: RequestedChange[] }): Promise<DecisionOutcome> {
+export function askForChanges(db: Db, input: DecisionInput & { asked: AskedChange[] }): Promise<DecisionOutcome> {
   return inTransaction(db, async (tx) => {
     const record = await requireDecision(tx, 'request-changes', input);
     const { actor, id, now, asked } = input;

@@ -84,7 +84,8 @@ describe('turning down', () => {
     const [line] = (await contributor.submission.listMine()).submissions;
     expect(line?.history.at(-1)).toMatchObject({ event: 'request-changes', reason: 'Step 1: Say at which pin.' });
     const { draftId } = await contributor.submission.startChanges({ id });
-    const { document } = await contributor.submission.getDraft({ id: draftId });
+    const { document, asked: told } = await contributor.submission.getDraft({ id: draftId });
+    expect(told).toEqual([{ ...asked[0], stepKey: document.steps[0]?.key }]);
     const narrative = 'No pulse at pin 6 of the processor.';
     await contributor.submission.resubmit({ id, draftId, document: { ...document, narrative } });
     expect((await listRevisions(db, id)).map((r) => r.writer)).toEqual(['contributor', 'contributor']);

@@ -13,10 +13,13 @@ type FieldProps = {
 
 /** A control with its label, its hint, and whatever is wrong with it. */
 export function Field({ field, label, hint, children }: FieldProps) {
-  const { problems } = useForm();
+  const { problems, asked } = useForm();
+  const isAsked = asked.some((change) => change.field === field);
   const id = fieldId(field);
   const isWrong = problems.some((problem) => problem.field === field);
-  const described = [hint ? `${id}-hint` : '', isWrong ? `${id}-fault` : ''].filter((part) => part !== '').join(' ');
+  const described = [hint ? `${id}-hint` : '', isWrong ? `${id}-fault` : '', isAsked ? `${id}-asked` : '']
+    .filter((part) => part !== '')
+    .join(' ');
   return (
     <div className="post-field">
       <label htmlFor={id}>{label}</label>
@@ -31,14 +34,30 @@ export function Field({ field, label, hint, children }: FieldProps) {
   );
 }
 
-/** What is wrong with a field, or with what lies below it and has no place of its own. */
+/** What was asked for at a field, and what is wrong with it or with what lies below it and has no place of its own. */
 export function Fault({ field, below = false }: { field: string; below?: boolean }) {
   const { problems } = useForm();
   const here = problems.filter((problem) => problem.field === field || (below && problem.field.startsWith(`${field}.`)));
+  return (
+    <>
+      <Asked field={field} />
+      {here.length === 0 ? null : (
+        <p className="field-fault" id={`${fieldId(field)}-fault`}>
+          {[...new Set(here.map((problem) => problem.reason))].join(' ')}
+        </p>
+      )}
+    </>
+  );
+}
+
+/** What a moderator asked to have changed at a field. */
+export function Asked({ field }: { field: string }) {
+  const { asked } = useForm();
+  const here = asked.filter((change) => change.field === field);
   if (here.length === 0) return null;
   return (
-    <p className="field-fault" id={`${fieldId(field)}-fault`}>
-      {[...new Set(here.map((problem) => problem.reason))].join(' ')}
+    <p className="asked-here" id={`${fieldId(field)}-asked`}>
+      <strong>Asked for:</strong> {here.map(({ reason }) => reason).join(' ')}
     </p>
   );
 }

@@ -2,6 +2,7 @@
 
 import { createContext, useContext } from 'react';
 import type { VocabularyWords } from '../../../../shared/domain/casebook/vocabulary-words';
+import type { AskedChange } from '../../../../shared/domain/submission/asked-in-form';
 import type { DraftDocument, FieldProblem } from '../../../../shared/schemas/submission';
 
 /** What every part of the form works with. */
@@ -10,6 +11,8 @@ export type FormParts = {
   update: (change: (now: DraftDocument) => DraftDocument) => void;
   words: VocabularyWords;
   problems: readonly FieldProblem[];
+  /** What a moderator asked to have changed, each at the place it has now. */
+  asked: readonly AskedChange[];
   /** Says something to whoever cannot see it happen. */
   announce: (text: string) => void;
 };

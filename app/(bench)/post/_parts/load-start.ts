@@ -1,4 +1,5 @@
 import 'server-only';
+import type { AskedInForm } from '../../../../shared/domain/submission/asked-in-form';
 import { draftFromQuestion } from '../../../../shared/domain/submission/draft-from-question';
 import type { DeviceCatalogue } from '../../../../shared/schemas/device';
 import type { Finding } from '../../../../shared/schemas/finding';
@@ -22,6 +23,8 @@ export type FormStart = {
   document: DraftDocument;
   /** The stored draft that this is; null for none. `caseId`: the case whose changes it holds. */
   draft: { id: string; caseId: string | null; savedAt: string } | null;
+  /** What a moderator asked to have changed. */
+  asked: AskedInForm[];
   /** A draft was named that is not there (or not for who asks). */
   gone: boolean;
 };
@@ -36,11 +39,11 @@ export async function loadStart(question: Question, draftId: string | null): Pro
   ]);
   const month = new Date().toISOString().slice(0, 7);
   const here = draftId === null ? questionHref('/post', question) : `/post?draft=${draftId}`;
-  const base = { here, vocabulary, catalogue, month, ...standing, draft: null, gone: false };
+  const base = { here, vocabulary, catalogue, month, ...standing, draft: null, asked: [], gone: false };
   if (draftId !== null) {
     const draft = standing.mayPost ? await findDraft(draftId) : null;
     if (draft === null) return { ...base, from: 'blank', document: emptyDraft(month), gone: standing.signedIn };
-    return { ...base, from: 'draft', document: draft.document, draft };
+    return { ...base, from: 'draft', document: draft.document, draft, asked: draft.asked };
   }
   if (isBlank(question) && question.device === null) return { ...base, from: 'blank', document: emptyDraft(month) };
   return { ...base, from: 'look-up', document: await documentOf(question, month) };

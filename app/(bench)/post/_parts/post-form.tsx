@@ -2,9 +2,11 @@
 
 import { useMemo, useState } from 'react';
 import { vocabularyWords } from '../../../../shared/domain/casebook/vocabulary-words';
+import { askedNow } from '../../../../shared/domain/submission/asked-in-form';
 import { checkSubmission } from '../../../../shared/domain/submission/check-submission';
 import { deviceGroups } from '../../../_components/device-choice';
 import { TrpcProvider } from '../../../_trpc/client';
+import { AskedChanges } from './asked-changes';
 import { DeviceSection } from './device-section';
 import { EndingSection } from './ending-section';
 import { FaultSummary } from './fault-summary';
@@ -42,6 +44,7 @@ function Form({ start }: { start: FormStart }) {
     [send.tries, words, document, start.month],
   );
   const problems = own.length > 0 ? own : send.problems;
+  const asked = useMemo(() => askedNow(start.asked, document.steps), [start.asked, document.steps]);
   const isAgain = draft.held.current.caseId !== null;
 
   if (send.sent) return <SentPanel sent={send.sent} />;
@@ -54,7 +57,7 @@ function Form({ start }: { start: FormStart }) {
     setSaid('The draft is discarded. Nothing of it is kept.');
   };
   return (
-    <FormProvider value={{ document, update, words, problems, announce: setSaid }}>
+    <FormProvider value={{ document, update, words, problems, asked, announce: setSaid }}>
       <form
         className="post-form"
         noValidate
@@ -66,6 +69,7 @@ function Form({ start }: { start: FormStart }) {
       >
         {start.gone ? <p className="note">The draft of this address was discarded or sent. This is an empty form.</p> : null}
         <FaultSummary problems={problems} told={send.told} tries={send.tries} />
+        <AskedChanges />
         <DeviceSection groups={groups} month={start.month} />
         <SymptomSection />
         <StepSection />

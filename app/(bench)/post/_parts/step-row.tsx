@@ -5,7 +5,7 @@ import { type DraftCheck, type DraftFix, type DraftStep, SUBMISSION_LIMITS } fro
 import { capital, FIX_RESULT_WORDS, joinWords } from '../../../_components/words';
 import { RemoveIcon } from '../../../_components/icons';
 import { EntryBox } from './entry-box';
-import { Fault, Field } from './field';
+import { Asked, Fault, Field } from './field';
 import { fieldId, useForm } from './form-context';
 
 type StepRowProps = { step: DraftStep; index: number; last: boolean };
@@ -40,6 +40,7 @@ export function StepRow({ step, index, last }: StepRowProps) {
       <p className="post-row-name">
         <span className="step-number">{index + 1}</span> {step.kind === 'check' ? 'Check' : 'Fix'}: <strong>{name}</strong>
       </p>
+      <Asked field={`steps.${index}`} />
       {step.kind === 'check' ? (
         <CheckFields step={step} at={`steps.${index}`} />
       ) : (

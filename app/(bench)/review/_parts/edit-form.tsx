@@ -62,7 +62,7 @@ function Form({ id, seen, document: first, published, vocabulary, catalogue, mon
     setFound((now) => ({ ...outcome, tries: now.tries + 1 }));
   };
   return (
-    <FormProvider value={{ document, update: (change) => setDocument(change), words, problems: found.problems, announce: setSaid }}>
+    <FormProvider value={{ document, update: (change) => setDocument(change), words, problems: found.problems, asked: [], announce: setSaid }}>
       <form
         className="post-form"
         noValidate
