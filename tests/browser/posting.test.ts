@@ -217,8 +217,19 @@ describe('sending', () => {
       }
       throw new Error(`Tab does not reach ${label}.`);
     };
+    // A list takes what is typed as one word only while the keys follow one another within a second.
+    const choose = (words: string) =>
+      expect
+        .poll(
+          async () => {
+            await page.keyboard.type(words);
+            return page.evaluate(() => (document.activeElement as HTMLSelectElement).selectedOptions[0]?.textContent?.trim());
+          },
+          { interval: 1_200, timeout: 20_000 },
+        )
+        .toMatch(new RegExp(`^${words}`));
     await tabTo(/^Device and board/);
-    await page.keyboard.type('Quellbrook 8');
+    await choose('Quellbrook 8');
     await tabTo(/^Add a symptom/);
     await page.keyboard.type('grey screen');
     await page.keyboard.press('Enter');
@@ -231,7 +242,7 @@ describe('sending', () => {
     await page.getByLabel('It showed').focus();
     await page.keyboard.press('ArrowDown');
     await tabTo(/^Outcome/);
-    await page.keyboard.type('Unresolved');
+    await choose('Unresolved');
     await tabTo(/^What the next person/);
     await page.keyboard.type(unique());
     await tabTo(/^Send to review/);
