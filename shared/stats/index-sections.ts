@@ -9,19 +9,22 @@ const TALLIES = ['carrying', 'total', 'unresolved', 'proofs', 'attempts', 'attem
 const LISTS = ['byValue', 'byCause', 'byDevice'] as const;
 const KEYS = ['high', 'middle', 'low'] as const;
 
-/** Copies of the arrays that an index is made of, cut to what is in use. */
+/**
+ * The arrays that an index is made of, cut to what is in use. What only ever grows at its end is handed out as it is, the rest
+ * copied: the index may go on changing.
+ */
 export function indexSections(index: RecordIndex): Sections {
   const { rows } = index;
   index.filling.need(0, index.wordCount);
   const sections: Sections = {
     'index.live.cells': index.live.slice(0, (rows + 31) >>> 5),
-    'index.starts.cells': index.starts.slice(0, rows + 1),
-    'index.words.cells': index.words.slice(0, index.wordCount),
+    'index.starts.cells': index.starts.subarray(0, rows + 1),
+    'index.words.cells': index.words.subarray(0, index.wordCount),
     'index.slots.cells': index.keys.slots.slice(),
     'index.slots.filled': Uint32Array.of(index.keys.filled),
   };
-  for (const name of COLUMNS) sections[`index.${name}.cells`] = index[name].slice(0, rows);
-  for (const name of KEYS) sections[`index.keys.${name}`] = index.keys[name].slice(0, rows);
+  for (const name of COLUMNS) sections[`index.${name}.cells`] = index[name].subarray(0, rows);
+  for (const name of KEYS) sections[`index.keys.${name}`] = index.keys[name].subarray(0, rows);
   for (const name of TALLIES) sections[`index.tallies.${name}`] = index[name].slice();
   for (const name of LISTS) {
     sections[`index.lists.${name}Lengths`] = Uint32Array.from(index[name], (list) => list.length);

@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { bestFirst, createBestRows, offerRow } from '../../shared/stats/best-rows';
 import { devicePath } from '../../shared/stats/findings';
 import type { CodedRecord } from '../../shared/stats/layout';
+import { indexFromSections, indexSections } from '../../shared/stats/index-sections';
+import { storedInMemory } from '../../shared/stats/sections';
 import { appendRow, createPostingList, intersectLists } from '../../shared/stats/posting-list';
 import { rankSimilar } from '../../shared/stats/rank-similar';
 import { addToIndex, createRecordIndex, liveRows, type RecordIndex, readRow, retractFromIndex, statedValues } from '../../shared/stats/record-index';
@@ -64,6 +66,28 @@ describe('the record index', () => {
         for (let name = 0; name < 101; name += 1) if (!names.has(name)) expect(rowOfKey(index.keys, [name, 0, 0])).toBe(-1);
       }),
       { numRuns: 100, seed: 10 },
+    );
+  });
+
+  it('hands out sections that later changes leave as they were, and that make the same index', () => {
+    fc.assert(
+      fc.property(sequence, sequence, (before, after) => {
+        const { index, kept } = play(before);
+        const sections = indexSections(index);
+        const copy = Object.fromEntries(Object.entries(sections).map(([name, cells]) => [name, [...cells]]));
+        const again = indexFromSections(layout, storedInMemory(structuredClone(sections)));
+        expect(counted(again)).toEqual(counted(index));
+        for (const { row } of kept) expect(readRow(again, row)).toEqual(readRow(index, row));
+        after.forEach(({ record }, i) => {
+          addToIndex(index, record, { key: [1_000 + i, 0, 0] });
+          addToIndex(again, record, { key: [1_000 + i, 0, 0] });
+        });
+        for (const { row } of kept) retractFromIndex(index, row);
+        for (const { row } of kept) retractFromIndex(again, row);
+        expect(counted(again)).toEqual(counted(index));
+        expect(Object.fromEntries(Object.entries(sections).map(([name, cells]) => [name, [...cells]]))).toEqual(copy);
+      }),
+      { numRuns: 40, seed: 12 },
     );
   });
 
