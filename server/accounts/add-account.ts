@@ -49,8 +49,8 @@ export async function addAccount(db: Db, { name, password }: SignUp): Promise<Ad
 /** The library hides why an account could not be stored: whether it is the disk has to be looked at. */
 async function unstoredAccount(db: Db, error: unknown): Promise<AppError | null> {
   const file = isAPIError(error) ? await findDatabaseFile(db) : null;
-  const fault = file && (await probeDisk(file));
-  return fault && new AppError(fault, { cause: error });
+  const fault = file === null ? null : await probeDisk(file);
+  return fault === null ? null : new AppError(fault, { cause: error });
 }
 
 /** Adds an account with a role and leaves no session behind: for whoever runs the machine, and for the demo. */
