@@ -2,7 +2,7 @@ import type { ScoreUncertainty } from './score-uncertainty';
 import { DRAWS, drawOrder, logGammaQuantiles, normalDraws } from './score-draws';
 
 export type DrawnScores = {
-  /** Logarithm of likelihood times prior, `[place * DRAWS + draw]`, place in the list of the causes drawn. Written anew by the next answer. */
+  /** Logarithm of likelihood times prior, `[cause * DRAWS + draw]`. Written anew by the next answer. */
   logs: Float64Array;
   /** Logarithm of each draw's total over all causes. */
   logTotals: Float64Array;
@@ -10,29 +10,28 @@ export type DrawnScores = {
   weights: Float64Array;
 };
 
-/** Room for the draws of an answer, kept for the next: 600 kB where 300 causes are drawn. */
+/** Room for the draws of an answer, kept for the next: 600 kB for 300 causes. */
 let room = new Float64Array(0);
 /** A part of a total below exp of this is lost in the rounding of the sum. */
 const NEGLIGIBLE = -40;
 
 /**
- * Draws the scores of some causes, each by its own streams, so that a cause is drawn alike whatever else is.
- * @param causes those drawn, at least one, with finite scores
- * @param logRest logarithm of what all others add to each total
+ * Draws the scores of all causes, each by its own streams.
+ * @param scores at least one of them finite; -Infinity where a cause is impossible, which then has no draws
  */
-export function drawScores(
-  { scores, causes, logRest, uncertaintyOf }: { scores: Float64Array; causes: readonly number[]; logRest: number; uncertaintyOf: (cause: number) => ScoreUncertainty },
-): DrawnScores {
-  if (room.length < causes.length * DRAWS) room = new Float64Array(causes.length * DRAWS);
+export function drawScores(scores: Float64Array, uncertaintyOf: (cause: number) => ScoreUncertainty): DrawnScores {
+  const size = scores.length * DRAWS;
+  if (room.length < size) room = new Float64Array(size);
   const logs = room;
-  const tops = new Float64Array(DRAWS).fill(logRest);
-  for (let i = 0; i < causes.length; i += 1) {
-    const cause = causes[i] as number;
-    drawScore({ logs, from: i * DRAWS, tops }, { cause, score: scores[cause] as number, ...uncertaintyOf(cause) });
+  const tops = new Float64Array(DRAWS).fill(Number.NEGATIVE_INFINITY);
+  for (let cause = 0; cause < scores.length; cause += 1) {
+    const score = scores[cause] as number;
+    if (score !== Number.NEGATIVE_INFINITY) drawScore({ logs, tops }, { cause, score, ...uncertaintyOf(cause) });
   }
-  const totals = tops.map((top) => Math.exp(logRest - top));
-  for (let at = 0; at < causes.length * DRAWS; ) {
-    for (let m = 0; m < DRAWS; m += 1, at += 1) {
+  const totals = new Float64Array(DRAWS);
+  for (let cause = 0; cause < scores.length; cause += 1) {
+    if (scores[cause] === Number.NEGATIVE_INFINITY) continue;
+    for (let m = 0, at = cause * DRAWS; m < DRAWS; m += 1, at += 1) {
       const below = (logs[at] as number) - (tops[m] as number);
       if (below > NEGLIGIBLE) totals[m] = (totals[m] as number) + Math.exp(below);
     }
@@ -47,7 +46,7 @@ export function drawScores(
 
 /** Draws one cause's score, and raises the tops of the draws where it is the largest so far. */
 function drawScore(
-  { logs, from, tops }: { logs: Float64Array; from: number; tops: Float64Array },
+  { logs, tops }: { logs: Float64Array; tops: Float64Array },
   { cause, score, gamma, variance }: { cause: number; score: number } & ScoreUncertainty,
 ): void {
   const spread = Math.sqrt(variance);
@@ -55,9 +54,9 @@ function drawScore(
   const z = normalDraws(2 * cause + 1);
   const skewed = logGammaQuantiles(gamma.k);
   const order = drawOrder(2 * cause);
-  for (let m = 0; m < DRAWS; m += 1) {
+  for (let m = 0, at = cause * DRAWS; m < DRAWS; m += 1, at += 1) {
     const drawn = centre + (skewed[order[m] as number] as number) + spread * (z[m] as number);
-    logs[from + m] = drawn;
+    logs[at] = drawn;
     if (drawn > (tops[m] as number)) tops[m] = drawn;
   }
 }

@@ -23,20 +23,19 @@ export function logShareMoments(mean: Float64Array, worth: Float64Array): LogMom
 
 const GRID_STEP = 0.05;
 
-/** A Gamma variable of mean 1 and shape k: cumulants of its logarithm. */
-export type LogGamma = { k: number; mean: number; variance: number; third: number; fourth: number };
+/** A Gamma variable of mean 1 and shape k, and the variance of its logarithm. */
+export type LogGamma = { k: number; variance: number };
 
 let grid: (LogGamma & { size: number })[] | undefined;
 
 /**
- * The Gamma shape whose logarithm has the given third cumulant, the nearest on a fine grid, with what its logarithm is like. A
+ * The Gamma shape whose logarithm has the given third cumulant, the nearest on a fine grid, with the variance of that logarithm. A
  * cumulant near 0 gives the largest shape of the grid, which is all but normal.
  */
 export function gammaShapeOfThird(third: number): LogGamma {
   grid ??= Array.from({ length: 440 }, (_, i) => {
     const k = Math.exp(-6 + i * GRID_STEP);
-    const own = { mean: polygamma(0, k) - Math.log(k), variance: trigamma(k), third: polygamma(2, k), fourth: polygamma(3, k) };
-    return { k, ...own, size: Math.log(-own.third) };
+    return { k, variance: trigamma(k), size: Math.log(-polygamma(2, k)) };
   });
   const target = Math.log(Math.max(-third, 1e-12));
   let low = 0;

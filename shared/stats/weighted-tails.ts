@@ -16,11 +16,15 @@ export function weightedTails(values: Float64Array, weights: Float64Array, { tai
   const size = values.length;
   if (kept.values.length < size) kept = { values: new Float64Array(size), weights: new Float64Array(size) };
   let sum = 0;
-  for (let i = 0; i < size; i += 1) sum += values[i] as number;
-  const mean = sum / size;
   let squares = 0;
-  for (let i = 0; i < size; i += 1) squares += ((values[i] as number) - mean) ** 2;
-  const spread = Math.sqrt(squares / size);
+  for (let i = 0; i < size; i += 1) {
+    const value = values[i] as number;
+    sum += value;
+    squares += value * value;
+  }
+  const mean = sum / size;
+  // Where it is small beside the mean, rounding may take it to 0: the cuts are then too near, and still right.
+  const spread = Math.sqrt(Math.max(0, squares / size - mean * mean));
   const end = (sign: 1 | -1) => {
     for (const cut of CUTS) {
       const found = endBeyond(values, weights, { sign, cut: sign * mean - cut * spread, tail });

@@ -1,9 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createCoverageBoard } from '../../shared/stats/coverage-board';
 import { countAll } from '../../shared/stats/evaluate-table';
-import { posteriorInterval } from '../../shared/stats/posterior-interval';
 import { createRandom } from '../../shared/stats/random';
-import { mixIn, normaliseLogScores } from '../../shared/stats/score';
 import { defaultSettings } from '../../shared/stats/settings';
 import { createEstimator } from '../../shared/stats/weighted-naive-bayes';
 import { simulateFamily } from './simulate-family';
@@ -36,53 +34,6 @@ describe('posteriorInterval', { timeout: 60_000 }, () => {
     const found = coverage(cases);
     expect(found?.covered).toBeGreaterThan(0.88);
     expect(found?.covered).toBeLessThan(0.92);
-  });
-
-  it('draws only the causes that may matter, and no end of any cause moves by much', () => {
-    const random = createRandom(12);
-    const causes = 200;
-    const uniform = (low: number, high: number) => low + (high - low) * random();
-    const column = (low: number, high: number) => Float64Array.from({ length: causes }, () => uniform(low, high));
-    // Variances of the logarithm of shares that 3 to 300 records stand behind, and third cumulants to match (about minus their squares).
-    const moments = () => {
-      const variance = column(0.003, 0.3);
-      return { variance, third: variance.map((v) => -(v ** 2)) };
-    };
-    const layout = simulateFamily({ seed: 3, causes: 20, symptoms: 12, checks: 6, fixes: 2, boards: 1, concentration: 4 }).layout;
-    const settings = { ...defaultSettings(layout), modelError: { constant: 0.05, perFinding: 0.01, thinDevice: 0, thinCasebook: 0 } };
-    const drawn = { ends: 0, apart: 0, furthest: 0 };
-    const small = { low: { ends: 0, bias: 0, furthest: 0 }, high: { ends: 0, bias: 0, furthest: 0 } };
-    for (let round = 0; round < 40; round += 1) {
-      const scores = column(-14, -4).map((score) => score - 3 * random());
-      for (let leading = 0; leading < 6; leading += 1) scores[leading] = -uniform(1, 5);
-      const unmixed = normaliseLogScores(scores);
-      const prior = { probability: new Float64Array(causes).fill(1 / causes), moments: moments() };
-      const terms = [0.8, 1, 0.6].map((weight) => ({ ...moments(), weight }));
-      const input = { scores, probability: mixIn(unmixed, prior.probability, settings.mixing), prior, terms, settings };
-      const [all, some] = [posteriorInterval(input, 0), posteriorInterval(input)];
-      for (const side of ['low', 'high'] as const) {
-        some[side].forEach((end, cause) => {
-          const full = all[side][cause] as number;
-          if (end === full || (unmixed[cause] as number) >= 0.002) {
-            drawn.ends += 1;
-            drawn.apart += Math.abs(end - full);
-            drawn.furthest = Math.max(drawn.furthest, Math.abs(end - full));
-          } else {
-            small[side].ends += 1;
-            small[side].bias += Math.log(end / full);
-            small[side].furthest = Math.max(small[side].furthest, Math.abs(end - full));
-          }
-        });
-      }
-    }
-    // An end is one of 256 draws: the weights of the draws change by little, yet the next draw may be the end.
-    expect(drawn.furthest).toBeLessThan(0.02);
-    expect(drawn.apart / drawn.ends).toBeLessThan(0.0002);
-    for (const { ends, bias, furthest } of [small.low, small.high]) {
-      expect(ends).toBeGreaterThan(2_000);
-      expect(furthest).toBeLessThan(0.002);
-      expect(Math.abs(bias / ends)).toBeLessThan(0.03);
-    }
   });
 
   it('holds the interval without the model error by size of the estimate, and the estimate itself', () => {
