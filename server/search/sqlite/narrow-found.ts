@@ -1,4 +1,4 @@
-import { FILTER_NAMES, type SearchFacets, type SearchFilters } from '../../../shared/schemas/search';
+import { FILTER_NAMES, type FilterName, type SearchFacets, type SearchFilters } from '../../../shared/schemas/search';
 import { type CaseColumns, codesOf, nameBit } from './case-columns';
 
 /** Found cases: numbers in the full text, and a score for each where they were found by words. */
@@ -16,28 +16,34 @@ export function noFacets(): SearchFacets {
 export function narrowFound(columns: CaseColumns, found: Found, filters: SearchFilters): { kept: Found; facets: SearchFacets } {
   const { codes, starts } = columns;
   const { all, bits } = wantedBits(columns, filters);
-  const nameBits = Uint16Array.from(columns.names, nameBit);
   const counts = new Uint32Array(columns.names.length);
-  const kept: Found = { docs: [], scores: found.scores === null ? null : [] };
-  found.docs.forEach((doc, i) => {
+  const kept: Found = all === 0 ? found : { docs: [], scores: found.scores === null ? null : [] };
+  for (let i = 0; i < found.docs.length; i += 1) {
+    const doc = found.docs[i] as number;
     const from = starts[doc / 2] as number;
     const to = starts[doc / 2 + 1] as number;
     let met = 0;
-    for (let at = from; at < to; at += 1) met |= bits[codes[at] as number] as number;
+    if (all !== 0) for (let at = from; at < to; at += 1) met |= bits[codes[at] as number] as number;
     const missing = all & ~met;
-    if (missing === 0) {
-      kept.docs.push(doc);
-      kept.scores?.push(found.scores?.[i] as number);
-      for (let at = from; at < to; at += 1) counts[codes[at] as number] = (counts[codes[at] as number] as number) + 1;
-    } else if ((missing & (missing - 1)) === 0) {
-      // It lacks what one filter asks for, and counts for that one alone.
-      for (let at = from; at < to; at += 1) {
-        const code = codes[at] as number;
-        if (nameBits[code] === missing) counts[code] = (counts[code] as number) + 1;
-      }
+    if (missing !== 0) {
+      countMissing(columns, counts, { from, to, missing });
+      continue;
     }
-  });
+    for (let at = from; at < to; at += 1) counts[codes[at] as number] = (counts[codes[at] as number] as number) + 1;
+    if (all === 0) continue;
+    kept.docs.push(doc);
+    kept.scores?.push(found.scores?.[i] as number);
+  }
   return { kept, facets: facetsOf(columns, counts) };
+}
+
+/** A case that lacks what one filter asks for, and nothing else, counts for that filter alone. */
+function countMissing({ codes, names }: CaseColumns, counts: Uint32Array, { from, to, missing }: { from: number; to: number; missing: number }): void {
+  if ((missing & (missing - 1)) !== 0) return;
+  for (let at = from; at < to; at += 1) {
+    const code = codes[at] as number;
+    if (nameBit(names[code] as FilterName) === missing) counts[code] = (counts[code] as number) + 1;
+  }
 }
 
 /** The filters that are set, as bits, and by code the filter that it satisfies. */

@@ -28,14 +28,16 @@ export function foundOrder(file: Database) {
     const after = cursor === null || (typeof cursor.key === 'number') !== byScore ? null : { key: keyNow(cursor, byScore, sign, keyAt), id: cursor.id };
     // The best so far, best first, and one more than asked for.
     const best: { doc: number; key: number; at: number }[] = [];
-    const isBefore = (a: { doc: number; key: number }, b: { doc: number; key: number }) => a.key > b.key || (a.key === b.key && id(a.doc) < id(b.doc));
+    const isBefore = (key: number, doc: number, than: { doc: number; key: number }) => key > than.key || (key === than.key && id(doc) < id(than.doc));
     for (let i = 0; i < docs.length; i += 1) {
-      const row = { doc: docs[i] as number, key: keyAt(i), at: i };
-      if (after !== null && (row.key > after.key || (row.key === after.key && id(row.doc) <= after.id))) continue;
-      if (best.length > query.take && !isBefore(row, best[query.take] as (typeof best)[number])) continue;
+      const key = keyAt(i);
+      const doc = docs[i] as number;
+      if (after !== null && (key > after.key || (key === after.key && id(doc) <= after.id))) continue;
+      const worst = best.length > query.take ? best[query.take] : undefined;
+      if (worst !== undefined && !isBefore(key, doc, worst)) continue;
       let to = best.length;
-      while (to > 0 && isBefore(row, best[to - 1] as (typeof best)[number])) to -= 1;
-      best.splice(to, 0, row);
+      while (to > 0 && isBefore(key, doc, best[to - 1] as (typeof best)[number])) to -= 1;
+      best.splice(to, 0, { doc, key, at: i });
       if (best.length > query.take + 1) best.pop();
     }
     const rows = best.slice(0, query.take).map(({ doc, key, at }) => ({ doc, id: id(doc), key: sign * key, score: scores?.[at] ?? 0 }));
