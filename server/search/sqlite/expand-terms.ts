@@ -20,8 +20,9 @@ const COMPLETIONS = 12;
 const MUCH_RARER = 50;
 /** Words that stand in more cases than this together are not looked for side by side. */
 const PAIR_CASES = 10_000;
-/** Share of the words that may come or go before the lists for corrections are made anew. */
+/** Share of the words that may come or go before the lists for corrections are made anew, where there are so many that this takes its time. */
 const OTHER_WORDS = 0.002;
+const MANY_WORDS = 10_000;
 /** Fewest letters of a beginning that is completed. */
 const PREFIX_LENGTH = 2;
 
@@ -40,7 +41,7 @@ export function termExpander(file: Database) {
     const now = version.get();
     if (kept === null || kept.version !== now) {
       const words = wordCount.get() as number;
-      const isClose = kept !== null && Math.abs(words - kept.words) <= kept.words * OTHER_WORDS;
+      const isClose = kept !== null && words >= MANY_WORDS && Math.abs(words - kept.words) <= kept.words * OTHER_WORDS;
       kept = isClose && kept !== null ? { ...kept, version: now } : { version: now, words, all: null, common: null };
     }
     kept[which] ??= buildLexicon(closeTogether(wordsOf.all(which === 'all' ? 1 : MUCH_RARER) as [string, number][]));

@@ -78,8 +78,11 @@ describe('catchUpIndex', () => {
         const source = await readDocumentSource(db);
         const followed = sqliteEngine();
         for (const step of acts) {
-          if (step.kind === 'look') await catchUpIndex({ db, engine: followed, source });
-          else await change(db, cases[step.at]?.id as string, { status: step.status, narrative: step.narrative });
+          if (step.kind === 'look') {
+            await catchUpIndex({ db, engine: followed, source });
+            // What is kept in memory for searches has to follow, too.
+            await everythingIn(followed);
+          } else await change(db, cases[step.at]?.id as string, { status: step.status, narrative: step.narrative });
         }
         await catchUpIndex({ db, engine: followed, source });
         const rebuilt = sqliteEngine();
