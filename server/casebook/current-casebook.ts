@@ -116,6 +116,8 @@ async function exchange(db: Db, current: Kept, how: { lazily: boolean }): Promis
 async function complete(db: Db, current: Kept, casebook: Casebook): Promise<void> {
   try {
     await casebook.rest?.completeSlowly();
+    // It holds on to every array that the model has replaced since.
+    casebook.rest = null;
     await keepSnapshotFresh(db, casebook);
   } catch (error) {
     casebook.rest?.close();

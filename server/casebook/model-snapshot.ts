@@ -12,7 +12,7 @@ import { openSections, type SectionFile, writeSections } from './section-file';
 import { DamagedFileError } from './section-pieces';
 
 /** Raised with every change of what is counted or of how it is kept. */
-const VERSION = 6;
+const VERSION = 7;
 
 /** What a snapshot says of itself. */
 type About = {

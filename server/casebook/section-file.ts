@@ -11,6 +11,8 @@ const PREAMBLE = 16;
 const ALIGNED = 8;
 /** Pieces between two breaths of the event loop: a megabyte. */
 const PIECES_AT_ONCE = 64;
+/** Arrays of a group are read in stretches; one by itself is looked at here and there. */
+const PIECES_TOGETHER = 4;
 
 const KINDS = { Uint8Array, Uint16Array, Uint32Array, Int32Array, Float64Array } as const;
 type Kind = keyof typeof KINDS;
@@ -128,9 +130,10 @@ function placeSections(file: OpenFile, header: Header<unknown>, from: number): O
   const roomOf = allot(header.sections, widths);
   header.sections.forEach(({ name, kind, length }, i) => {
     const width = widths[i] as number;
-    const { buffer, offset } = roomOf(i);
+    const { buffer, offset, isShared } = roomOf(i);
     const cells = new KINDS[kind](buffer, offset, length);
-    const filling = fillFromFile(file, cells, { name, place, crcs: crcs.subarray(piece, piece + pieceCount(width)) });
+    const stretch = isShared ? PIECES_TOGETHER : 1;
+    const filling = fillFromFile(file, cells, { name, place, crcs: crcs.subarray(piece, piece + pieceCount(width)), stretch });
     sections[name] = { cells, filling };
     fillings.push(filling);
     place += padded(width);
@@ -156,7 +159,7 @@ function placeSections(file: OpenFile, header: Header<unknown>, from: number): O
  * Room for each section: those with the same group share one buffer. Every buffer of some size that is asked for makes the
  * engine look through its memory first, which at a start is most of the time.
  */
-function allot(sections: readonly { name: string }[], widths: readonly number[]): (i: number) => { buffer: ArrayBuffer; offset: number } {
+function allot(sections: readonly { name: string }[], widths: readonly number[]): (i: number) => { buffer: ArrayBuffer; offset: number; isShared: boolean } {
   const sizes = new Map<string, number>();
   const places = sections.map(({ name }, i) => {
     const group = groupOf(name);
@@ -167,7 +170,7 @@ function allot(sections: readonly { name: string }[], widths: readonly number[])
   const buffers = new Map([...sizes].map(([group, size]) => [group, new ArrayBuffer(size)]));
   return (i) => {
     const { group, offset } = places[i] as (typeof places)[number];
-    return { buffer: buffers.get(group) as ArrayBuffer, offset };
+    return { buffer: buffers.get(group) as ArrayBuffer, offset, isShared: places.some((other, j) => j !== i && other.group === group) };
   };
 }
 

@@ -43,8 +43,13 @@ export type PiecewiseFilling = Filling & {
  * Fetches the pieces of a section when they are needed, each held against its checksum.
  * @param place where the section's bytes begin in the file
  * @param crcs checksums of its pieces
+ * @param stretch how many pieces are read together at least, where what is near is likely to be needed next
  */
-export function fillFromFile(file: OpenFile, cells: Cells, { name, place, crcs }: { name: string; place: number; crcs: Uint32Array }): PiecewiseFilling {
+export function fillFromFile(
+  file: OpenFile,
+  cells: Cells,
+  { name, place, crcs, stretch }: { name: string; place: number; crcs: Uint32Array; stretch: number },
+): PiecewiseFilling {
   const bytes = bytesOf(cells);
   const width = cells.BYTES_PER_ELEMENT;
   const isThere = new Uint8Array(crcs.length);
@@ -52,8 +57,7 @@ export function fillFromFile(file: OpenFile, cells: Cells, { name, place, crcs }
   /** No piece before this one is missing. */
   let next = 0;
   const fetch = (first: number, end: number) => {
-    const stretch = bytes.subarray(first * PIECE, end * PIECE);
-    readBytes(file, stretch, place + first * PIECE);
+    readBytes(file, bytes.subarray(first * PIECE, end * PIECE), place + first * PIECE);
     for (let piece = first; piece < end; piece += 1) {
       const own = bytes.subarray(piece * PIECE, (piece + 1) * PIECE);
       if (crc32(own) !== crcs[piece]) throw new DamagedFileError(`Its part "${name}" is damaged.`);
@@ -64,8 +68,9 @@ export function fillFromFile(file: OpenFile, cells: Cells, { name, place, crcs }
   const fetchMissing = (first: number, end: number) => {
     for (let piece = first; piece < end; piece += 1) {
       if (isThere[piece] === 1) continue;
+      const most = Math.min(crcs.length, Math.max(end, piece + stretch));
       let after = piece + 1;
-      while (after < end && isThere[after] === 0) after += 1;
+      while (after < most && isThere[after] === 0) after += 1;
       fetch(piece, after);
       piece = after;
     }

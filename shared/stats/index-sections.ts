@@ -1,3 +1,4 @@
+import type { Filling } from './filling';
 import type { Layout } from './layout';
 import { type PostingList, storedList } from './posting-list';
 import { createRecordIndex, type RecordIndex } from './record-index';
@@ -78,17 +79,18 @@ function storedKeys(sections: StoredSections, rows: number): RecordKeys {
   const none = new Uint32Array(0);
   const property = ({ cells, filling }: StoredCells<Uint32Array>): PropertyDescriptor => {
     let held = cells;
-    let isThere = filling.done;
+    // Let go of once it is done: it holds on to cells that may be replaced.
+    let missing: Filling | null = filling;
     return {
       enumerable: true,
       get() {
-        if (!isThere) filling.need(0, held.length);
-        isThere = true;
+        missing?.need(0, held.length);
+        missing = null;
         return held;
       },
       set(longer: Uint32Array) {
         held = longer;
-        isThere = true;
+        missing = null;
       },
     };
   };

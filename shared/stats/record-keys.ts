@@ -8,7 +8,7 @@ export type RecordKeys = {
   high: Uint32Array;
   middle: Uint32Array;
   low: Uint32Array;
-  /** Row + 1, 0 where empty, `TAKEN_OUT` where a row was; a power of two long. */
+  /** Row + 1, 0 where empty, `TAKEN_OUT` where a row was. */
   slots: Uint32Array;
   /** Slots that are not 0. */
   filled: number;
@@ -26,7 +26,7 @@ export function setKey(keys: RecordKeys, row: number, key: RecordKey): void {
   keys.middle = withRoom(keys.middle, row + 1);
   keys.low = withRoom(keys.low, row + 1);
   [keys.high[row], keys.middle[row], keys.low[row]] = key;
-  if ((keys.filled + 1) * 3 > keys.slots.length * 2) rehash(keys);
+  if ((keys.filled + 1) * 5 > keys.slots.length * 4) rehash(keys);
   place(keys, row);
 }
 
@@ -58,10 +58,16 @@ function hashOf(high: number, middle: number, low: number): number {
   return (h ^ (h >>> 16)) >>> 0;
 }
 
-function slotOf(keys: RecordKeys, [high, middle, low]: RecordKey): number {
-  const mask = keys.slots.length - 1;
-  for (let slot = hashOf(high, middle, low) & mask; ; slot = (slot + 1) & mask) {
-    const held = keys.slots[slot] as number;
+/** The slot where the search for a key begins: its hash, spread evenly over any number of slots. */
+function firstSlot(slots: Uint32Array, [high, middle, low]: RecordKey): number {
+  return Math.floor((hashOf(high, middle, low) * slots.length) / 2 ** 32);
+}
+
+function slotOf(keys: RecordKeys, key: RecordKey): number {
+  const { slots } = keys;
+  const [high, middle, low] = key;
+  for (let slot = firstSlot(slots, key); ; slot = slot + 1 === slots.length ? 0 : slot + 1) {
+    const held = slots[slot] as number;
     if (held === 0) return -1;
     const row = held - 1;
     if (held !== TAKEN_OUT && keys.high[row] === high && keys.middle[row] === middle && keys.low[row] === low) return slot;
@@ -69,18 +75,17 @@ function slotOf(keys: RecordKeys, [high, middle, low]: RecordKey): number {
 }
 
 function place(keys: RecordKeys, row: number): void {
-  const mask = keys.slots.length - 1;
-  let slot = hashOf(keys.high[row] as number, keys.middle[row] as number, keys.low[row] as number) & mask;
-  while (keys.slots[slot] !== 0) slot = (slot + 1) & mask;
-  keys.slots[slot] = row + 1;
+  const { slots } = keys;
+  let slot = firstSlot(slots, [keys.high[row] as number, keys.middle[row] as number, keys.low[row] as number]);
+  while (slots[slot] !== 0) slot = slot + 1 === slots.length ? 0 : slot + 1;
+  slots[slot] = row + 1;
   keys.filled += 1;
 }
 
+/** Makes new slots, a third of them empty. */
 function rehash(keys: RecordKeys): void {
   const rows = keys.slots.filter((held) => held !== 0 && held !== TAKEN_OUT);
-  let size = keys.slots.length;
-  while (rows.length * 2 > size) size *= 2;
-  keys.slots = new Uint32Array(size);
+  keys.slots = new Uint32Array(Math.max(32, Math.ceil(rows.length * 1.5)));
   keys.filled = 0;
   for (const held of rows) place(keys, held - 1);
 }

@@ -1,3 +1,4 @@
+import { FILLED } from './filling';
 import { flatValue } from './findings';
 import { type CodedRecord, type Layout, PROOF_WEIGHT_TENTHS } from './layout';
 import { withRoom } from './posting-list';
@@ -79,7 +80,11 @@ export function addWords(index: RecordIndex, row: number, { findings, causes, de
   const late = findings.filter((f) => f.late).length;
   const named = designators.reduce((sum, list) => sum + list.reduce((words, designator) => words + wordsOf(designator), 0), 0);
   const length = (late > 0 ? 2 : 1) + findings.length + infoWords(findings.length) + causes.length * 2 + named;
-  if (index.words.length < index.wordCount + length) index.filling.need(0, index.wordCount);
+  if (index.words.length < index.wordCount + length) {
+    index.filling.need(0, index.wordCount);
+    // It holds on to the words that are replaced here.
+    index.filling = FILLED;
+  }
   index.words = withRoom(index.words, index.wordCount + length);
   const { words } = index;
   let at = index.wordCount;

@@ -1,5 +1,6 @@
 // Run by the benchmark in a process of its own: `memory-child.ts snapshot <file>` or `memory-child.ts objects <cases>`; prints megabytes as JSON.
 import { setTimeout as wait } from 'node:timers/promises';
+import type { CasebookModel } from '../../../shared/domain/casebook/casebook-model';
 import { lookUp } from '../../../shared/domain/look-up/look-up';
 import { lookUpQuestions } from '../rows/look-up';
 import { readModel } from '../rows/starting';
@@ -17,13 +18,18 @@ async function used(): Promise<{ held: number; resident: number }> {
   return { held: (heapUsed + external) / 1e6, resident: rss / 1e6 };
 }
 
+/** As in a server that has run for a while: everything is read, and the file let go of. */
+function wholeModel(file: string): CasebookModel {
+  const { model, rest } = readModel(file, emptyModel());
+  rest.complete();
+  return model;
+}
+
 const before = await used();
 let kept: unknown;
 let afterStart = before;
 if (kind === 'snapshot') {
-  const { model, rest } = readModel(what, emptyModel());
-  // As in a server that has run for a while.
-  rest.complete();
+  const model = wholeModel(what);
   kept = model;
   afterStart = await used();
   for (const question of lookUpQuestions(model, 200)) lookUp(model, question);
