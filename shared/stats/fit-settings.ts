@@ -1,4 +1,5 @@
 import { addRecord, type Counts, createCounts } from './counts';
+import { commonProblem, fitDamping } from './fit-damping';
 import { fitConcentrations } from './fit-concentrations';
 import { fitModelError } from './fit-model-error';
 import { fitPrior } from './fit-prior';
@@ -62,20 +63,18 @@ function fitExponents(counts: Counts, settings: Settings, sample: readonly Coded
     // Scores take as much room as they take time: only the best are kept.
     if (best === null || loss < best.loss) best = { scaled, heldOut, loss };
   }
-  const { scaled, heldOut } = best as NonNullable<typeof best>;
+  const { scaled, heldOut: plain } = best as NonNullable<typeof best>;
+  // A plain table has no symptoms that are present or absent, so nothing is damped there.
+  const { damping, heldOut } = scaled.unlisted ? fitDamping(layout, plain) : { damping: 0, heldOut: plain };
   const { weights, byEstimate } = fitObservableWeights(layout, heldOut);
   // Few records keep findings from before a second fix, so the fit is poor there; a failed fix counts in full at least.
   const atLeast = Array.from(weights, (w, o) => (layout.kinds[o] === FIX ? Math.max(1, w) : w));
-  return { ...scaled, weights: atLeast, modelError: { ...scaled.modelError, byEstimate } };
+  return { ...scaled, weights: atLeast, symptomDamping: damping, modelError: { ...scaled.modelError, byEstimate } };
 }
 
 /** Exponents are fitted to shares as they are, so they start at 1 (see `clearInFull`). */
 function scaleShrinkage(settings: Settings, factor: number): Settings {
   return { ...settings, weights: settings.weights.map(() => 1), concentrationFactors: settings.concentrationFactors.map((f) => f * factor) };
-}
-
-function commonProblem(layout: Layout, heldOut: readonly HeldOut[]) {
-  return { heldOut, groupOf: layout.kinds, towards: Float64Array.of(0.8, 0.8, 0.8), ridge: 1 };
 }
 
 /**

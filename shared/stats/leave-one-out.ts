@@ -3,6 +3,7 @@ import { cutRecord } from './cut-record';
 import type { AdditiveEstimator } from './estimator';
 import { distinctFindings } from './findings';
 import type { CodedRecord, Layout } from './layout';
+import { presentSymptoms } from './symptom-damping';
 
 /**
  * One record as the others see it: log likelihood columns of its findings (`columns[i * (C + 1) + c]`), log prior, and
@@ -12,6 +13,8 @@ export type HeldOut = {
   observables: Int32Array;
   columns: Float32Array;
   logPrior: Float32Array;
+  /** Symptoms that are present among the findings; all of them are there at the first cut. */
+  present: number;
   target: { cause: number; share: number }[];
   /** Distinct numbers of leading findings at which to score; each counts 1/cuts.length. */
   cuts: number[];
@@ -46,6 +49,7 @@ export function leaveOneOut(
       return {
         observables: Int32Array.from(evidence, ({ finding }) => finding.observable),
         columns,
+        present: presentSymptoms(layout, distinct),
         logPrior: Float32Array.from(estimator.prior(record.device), Math.log),
         target: heldOutTarget(counts, record, estimator.settings.unlisted),
         cuts,

@@ -55,6 +55,8 @@ export type Settings = {
   /** Per observable: factor on the kind's concentration, and the exponent w >= 0 of its likelihood. */
   concentrationFactors: number[];
   weights: number[];
+  /** How much less symptoms count where several are present (`symptomFactor`); 0 is not at all. */
+  symptomDamping: number;
   /** Model error of a log odds, in nats squared; see `posterior-interval.ts`. */
   modelError: ModelError;
 };
@@ -100,6 +102,7 @@ export function defaultSettings(layout: Layout): Settings {
     values: [values(), values(), { ...values(), group: 100, offTarget: 20, heard: 10000 }],
     concentrationFactors: new Array<number>(observables).fill(1),
     weights: new Array<number>(observables).fill(0.8),
+    symptomDamping: 0,
     modelError: { constant: 0.1, perFinding: 0.02, thinDevice: 0.2, thinCasebook: 1.4 },
   };
 }

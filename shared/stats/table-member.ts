@@ -36,6 +36,7 @@ export function fitTemperature(
       observables: Int32Array.of(0),
       columns: Float32Array.from(score, (s) => s - top),
       logPrior: new Float32Array(score.length),
+      present: 0,
       target: causes.map((cause) => ({ cause, share: 1 / causes.length })),
       cuts: [1],
     };

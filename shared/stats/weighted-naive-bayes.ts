@@ -2,11 +2,12 @@ import { boardsByPart, type CausePrior, causePrior } from './cause-prior';
 import type { Counts } from './counts';
 import type { AdditiveEstimator } from './estimator';
 import { distinctFindings } from './findings';
-import type { CodedFinding, Layout } from './layout';
+import { type CodedFinding, type Layout, SYMPTOM } from './layout';
 import { type LogMoments, logShareMoments } from './log-share-moments';
 import { posteriorInterval } from './posterior-interval';
 import { mixIn, normaliseLogScores, scoreFindings } from './score';
 import type { Settings } from './settings';
+import { presentSymptoms, symptomFactor } from './symptom-damping';
 import { thinError } from './thin-error';
 import { unitState } from './unit-state';
 import { createValueShares } from './value-shares';
@@ -14,20 +15,27 @@ import { createValueShares } from './value-shares';
 /**
  * Weighted, shrunken naive Bayes: P(c | x) proportional to P(c | device) times the product of P(v | c, device)^w, with
  * shares pooled along the device path and over shared parts, and a little of the prior mixed in. What a check shows hangs on
- * the cause and on the unit's state by its symptoms: one dependence, so that the evidence still adds up finding by finding. Reads the counts as
+ * the cause and on the unit's state by its symptoms, and symptoms count less the more of them there are: the evidence still adds up finding by finding. Reads the counts as
  * they are when asked; results are kept per device until the counts change.
  */
 export function createEstimator(layout: Layout, counts: Counts, settings: Settings): AdditiveEstimator {
   const sharesOf = createValueShares(counts, settings);
   const priorOf = createPriors(counts, settings);
   const weightOf = (observable: number) => settings.weights[observable] as number;
+  /** Exponents of distinct findings, as they count together. */
+  const weightsAmong = (distinct: readonly CodedFinding[]) => {
+    const damped = symptomFactor(presentSymptoms(layout, distinct), settings.symptomDamping);
+    return (observable: number) => weightOf(observable) * (layout.kinds[observable] === SYMPTOM ? damped : 1);
+  };
 
   const evidence: AdditiveEstimator['evidence'] = (device, findings) => {
     const state = unitState(layout, findings);
-    return distinctFindings(layout, findings).map((finding) => ({
+    const distinct = distinctFindings(layout, findings);
+    const weightHere = weightsAmong(distinct);
+    return distinct.map((finding) => ({
       finding,
       logLikelihood: sharesOf({ device, state, observable: finding.observable, value: finding.value }).logs(),
-      weight: weightOf(finding.observable),
+      weight: weightHere(finding.observable),
     }));
   };
   const logScores = (device: number, findings: readonly CodedFinding[]) =>
@@ -50,9 +58,10 @@ export function createEstimator(layout: Layout, counts: Counts, settings: Settin
     posterior: (device, findings) => {
       const distinct = distinctFindings(layout, findings);
       const state = unitState(layout, distinct);
+      const weightHere = weightsAmong(distinct);
       const terms = distinct.map((finding) => {
         const { variance, third } = sharesOf({ device, state, ...finding }).moments();
-        return { variance, third, weight: weightOf(finding.observable) };
+        return { variance, third, weight: weightHere(finding.observable) };
       });
       const beyond = thinError(counts, { device, findings: distinct, modelError: settings.modelError });
       const scores = logScores(device, distinct);

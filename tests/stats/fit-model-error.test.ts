@@ -9,7 +9,7 @@ function units(odds: number, count: number, right: number): HeldOut[] {
     columns: Float32Array.of(Math.log(odds), 0),
     logPrior: Float32Array.of(0, 0),
     target: [{ cause: i < right ? 0 : 1, share: 1 }],
-    cuts: [1],
+    present: 0, cuts: [1],
   }));
 }
 const one = Float64Array.of(1);
