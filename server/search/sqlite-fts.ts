@@ -21,8 +21,7 @@ const BEGIN_PAUSE_MS = 100;
 /**
  * The engine that needs nothing: SQLite's full text in a file of its own beside the database. A word is found in any
  * inflection and usual spelling; the last one may still be typed; one that stands in no case is corrected to the
- * nearest that does. Cases with all the words come first, and
- * alone unless there are very few of them.
+ * nearest that does. Cases with all the words are listed alone unless there are few of them.
  *
  * @param path of the index file; it is made where it is missing.
  */

@@ -89,7 +89,7 @@ export type SearchResult = {
   total: number;
   hits: SearchHit[];
   facets: SearchFacets | null;
-  /** `all`: every case has all the words. `some`: next to none has, so those with some of them follow. */
+  /** `all`: every case has all the words. `some`: few have, so those with some of them are listed too. */
   matched: 'all' | 'some';
   /** Words that stand in no case and what was searched for in their place. */
   corrections: { typed: string; meant: string }[];

@@ -6,12 +6,15 @@ import { pageMarker, SNIPPET_WORDS, snippetOf } from './mark-page';
 import { type MatchText, matchText, wholeMatch } from './match-text';
 import type { Found } from './narrow-found';
 
-/** Where fewer cases than these have all the words, those with some of them are listed after them. */
-const FEW = 5;
-/** What a case with all the words gains where those with some of them are listed too: more than any score. */
-const ALL_WORDS = 1_000;
-/** A case where words of the search stand side by side as they do there scores so many times as much. */
-const SIDE_BY_SIDE = 1.5;
+/** Where fewer cases than these have all the words, those with some of them are listed too. */
+const FEW = 20;
+/**
+ * A case with all the words scores so many times as much there. They do not simply come first: in a long text the words may
+ * stand by chance, while a case that lacks "after" has the very symptom.
+ */
+const ALL_WORDS = 1.25;
+/** What each pair of words that stand side by side in a case as they do in the search adds to its score, as a share of it. */
+const SIDE_BY_SIDE = 0.3;
 /** Where more cases than these are found, walking over them once more for the snippets costs more than marking the page apart. */
 const MANY = 600;
 
@@ -36,15 +39,16 @@ export function docFinder(file: Database) {
     const docs: number[] = [];
     const scores: number[] = [];
     const rows = scored.all(wholeMatch(match)) as [number, number][];
-    const near = match.near === null || rows.length < 2 ? null : new Set(matching.all(match.near) as number[]);
+    const pairs = new Map<number, number>();
+    for (const pair of rows.length < 2 ? [] : match.near) for (const doc of matching.all(pair) as number[]) pairs.set(doc, (pairs.get(doc) ?? 0) + 1);
     for (const [doc, score] of rows) {
       docs.push(doc);
-      scores.push(near?.has(doc) ? score * SIDE_BY_SIDE : score);
+      scores.push(score * (1 + SIDE_BY_SIDE * (pairs.get(doc) ?? 0)));
     }
     return { docs, scores };
   };
 
-  /** Every case that is found. Those with all the words stand before the others, and are alone unless there are next to none. */
+  /** Every case that is found: those with all the words, alone unless there are few. */
   const find = (groups: readonly TermGroup[], pairs: readonly string[], columns: CaseColumns): FoundDocs => {
     const match = matchText(groups, 'all', pairs);
     if (match.must === null) return { found: { docs: allBut(columns, match.not === null ? [] : (matching.all(match.not) as number[])), scores: null }, matched: 'all', match };
@@ -53,7 +57,7 @@ export function docFinder(file: Database) {
     const wider = matchText(groups, 'some', pairs);
     const some = scoresOf(wider);
     const best = new Set(found.docs);
-    const scores = some.scores.map((score, i) => (best.has(some.docs[i] as number) ? score + ALL_WORDS : score));
+    const scores = some.scores.map((score, i) => (best.has(some.docs[i] as number) ? score * ALL_WORDS : score));
     return { found: { docs: some.docs, scores }, matched: 'some', match: wider };
   };
 

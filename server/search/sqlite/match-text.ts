@@ -7,8 +7,8 @@ export type MatchText = {
   not: string | null;
   /** Any word that is asked for: what is marked in a text. Null where none is. */
   any: string | null;
-  /** Words that stand side by side in the search: where they do so in a case, that counts too. Null where there are none. */
-  near: string | null;
+  /** Pairs of words that stand side by side in the search: where they do so in a case, that counts too. */
+  near: string[];
 };
 
 /** The terms as an expression of FTS5: `all` asks for every one of them, `some` for any. */
@@ -19,7 +19,7 @@ export function matchText(groups: readonly TermGroup[], matched: 'all' | 'some',
     must: must.length === 0 ? null : must.join(matched === 'all' ? ' AND ' : ' OR '),
     not: not.length === 0 ? null : not.join(' OR '),
     any: must.length === 0 ? null : must.join(' OR '),
-    near: pairs.length === 0 ? null : pairs.map(quoted).join(' OR '),
+    near: pairs.map(quoted),
   };
 }
 

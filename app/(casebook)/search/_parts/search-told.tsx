@@ -12,7 +12,7 @@ export function SearchTold({ search, answer }: { search: SearchAddress; answer: 
     <div role="status" className="search-told">
       <p>
         <strong>{total === 0 ? 'No case' : formatCounted(total, 'case')}</strong>
-        {matched === 'some' && total > 0 ? ': next to none has all of these words, so those with some of them follow.' : '.'}
+        {matched === 'some' && total > 0 ? ': few have all of these words, so those with some of them are listed too.' : '.'}
       </p>
       {corrections.map(({ typed, meant }) => (
         <p key={typed}>
