@@ -2,22 +2,25 @@ import { fitWeights, weightLoss, type WeightProblem } from './fit-weights';
 import { type Layout, SYMPTOM } from './layout';
 import type { HeldOut } from './leave-one-out';
 import { DAMPINGS, symptomFactor } from './symptom-damping';
+import { walkDown } from './walk-down';
 
 /** One exponent for each kind of finding. */
 export function commonProblem(layout: Layout, heldOut: readonly HeldOut[]): WeightProblem {
   return { heldOut, groupOf: layout.kinds, towards: Float64Array.of(0.8, 0.8, 0.8), ridge: 1 };
 }
 
+/** Place of the damping that the search starts from. */
+const USUAL = 2;
+
 /** How much less symptoms count where several are present, by the log loss under common exponents; and the held-out columns with it. */
 export function fitDamping(layout: Layout, plain: readonly HeldOut[]): { damping: number; heldOut: readonly HeldOut[] } {
-  let best = { damping: 0, heldOut: plain, loss: Number.POSITIVE_INFINITY };
-  for (const damping of DAMPINGS) {
-    const heldOut = damping === 0 ? plain : plain.map((record) => damped(layout, record, damping));
-    const problem = commonProblem(layout, heldOut);
-    const loss = weightLoss(problem, fitWeights(problem));
-    if (loss < best.loss) best = { damping, heldOut, loss };
-  }
-  return best;
+  const columnsUnder = (damping: number) => (damping === 0 ? plain : plain.map((record) => damped(layout, record, damping)));
+  const best = walkDown(DAMPINGS.length, USUAL, (i) => {
+    const problem = commonProblem(layout, columnsUnder(DAMPINGS[i] as number));
+    return weightLoss(problem, fitWeights(problem));
+  });
+  const damping = DAMPINGS[best] as number;
+  return { damping, heldOut: columnsUnder(damping) };
 }
 
 function damped(layout: Layout, record: HeldOut, damping: number): HeldOut {
