@@ -23,8 +23,45 @@ function policyFor(nonce: string): string {
   ].join('; ');
 }
 
-/** Puts the policy on every answer, and keeps browsers to TLS where the site is known under https. */
-export function proxy(request: NextRequest): NextResponse {
+/** A form of a page is never longer; photos have a door of their own. The framework's own limit for forms is the same. */
+const LONGEST_FORM = 1_000_000;
+
+/**
+ * What the framework would fail on, where it stands in a request: an address that is not well encoded (RFC 3986, section 2.1), or a
+ * form sent to a page that cannot be read. Null for every request that can be answered.
+ */
+async function refusalOf(request: NextRequest): Promise<{ status: number; told: string } | null> {
+  const { pathname } = request.nextUrl;
+  if (!isEncodedWell(pathname)) return { status: 400, told: 'This address is not well written: a % in it stands for nothing.' };
+  const isForm = (request.headers.get('content-type') ?? '').startsWith('multipart/form-data');
+  if (request.method !== 'POST' || !isForm || pathname.startsWith('/api/')) return null;
+  if (Number(request.headers.get('content-length') ?? 0) > LONGEST_FORM) return { status: 413, told: 'This form is too long.' };
+  try {
+    await request.clone().formData();
+    return null;
+  } catch {
+    return { status: 400, told: 'This form came cut short or damaged. Go back and send it again.' };
+  }
+}
+
+function isEncodedWell(path: string): boolean {
+  try {
+    decodeURIComponent(path);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/**
+ * Refuses what cannot be read, puts the policy on every other answer, and keeps browsers to TLS where the site is known under
+ * https.
+ */
+export async function proxy(request: NextRequest): Promise<NextResponse> {
+  const refusal = await refusalOf(request);
+  if (refusal !== null) {
+    return new NextResponse(`${refusal.told}\n`, { status: refusal.status, headers: { 'content-type': 'text/plain; charset=utf-8' } });
+  }
   const nonce = Buffer.from(crypto.getRandomValues(new Uint8Array(18))).toString('base64');
   const policy = policyFor(nonce);
   const headers = new Headers(request.headers);

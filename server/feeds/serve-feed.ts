@@ -29,7 +29,8 @@ const SUBJECTS: Record<string, (caller: Caller, slug: string) => Promise<{ title
 
 /** An Atom feed of the newest cases of a symptom, of a device, or of all. */
 export async function serveFeed({ kind, slug, headers }: { kind: string; slug: string; headers: Headers }): Promise<Response> {
-  const subject = SUBJECTS[kind];
+  // Not what every object has of its own, such as "constructor".
+  const subject = Object.hasOwn(SUBJECTS, kind) ? SUBJECTS[kind] : undefined;
   if (!subject || !slugSchema.safeParse(slug).success) return problem(404, { detail: 'There is no such feed.' });
   try {
     const caller = createCaller(await createContext(headers), { onError: logError });

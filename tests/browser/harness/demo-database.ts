@@ -25,6 +25,8 @@ async function seeded(): Promise<string> {
   await run('seed/run.ts', ['--demo'], making);
   // A connection that closes last puts the write-ahead log into the file: this one is whole.
   renameSync(making, file);
+  // The counted casebook that belongs to the name before.
+  rmSync(`${making}.casebook`, { force: true });
   return file;
 }
 

@@ -46,7 +46,7 @@ export function nextAsk(random: Random): Ask {
     case 'look-up JSON':
       return {
         name,
-        path: `/api/trpc/lookUp.ask?input=${json({ text: pick(WORDS), device: device || null, complete: false, set: [] })}`,
+        path: `/api/trpc/lookup.ask?input=${json({ text: pick(WORDS), device: device || null, complete: false, set: [] })}`,
       };
     case 'plan page':
       return { name, path: `/plan?q=${q}${on}` };
