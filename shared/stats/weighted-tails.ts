@@ -3,13 +3,17 @@ import { weightedQuantile } from './weighted-quantile';
 /** Where the ends of a sample are looked for first, in standard deviations from its mean; then nearer to it. */
 const CUTS = [1.2, 0.6, 0] as const;
 
-/** Room for the values beyond a cut, smallest first from the end that is asked for. */
+/** Room for the values beyond a cut, from the end that is asked for. */
 type Scratch = { values: Float64Array; weights: Float64Array };
 let kept: Scratch = { values: new Float64Array(0), weights: new Float64Array(0) };
+
+/** Mean and spread are only to say where to look: a quarter of the sample tells them well enough. */
+const SAMPLED = 4;
 
 /**
  * Both ends of the middle of a weighted sample: `weightedQuantile` at `tail` and at `total - tail`, for tails that are small. Only
  * the values beyond a cut are put in order, which suffices where they weigh as much as the tail. Changes neither array.
+ * @param values in no order of their own
  * @param total sum of the weights; `tail` in the same unit, below half of it
  */
 export function weightedTails(values: Float64Array, weights: Float64Array, { tail, total }: { tail: number; total: number }): { low: number; high: number } {
@@ -17,22 +21,33 @@ export function weightedTails(values: Float64Array, weights: Float64Array, { tai
   if (kept.values.length < size) kept = { values: new Float64Array(size), weights: new Float64Array(size) };
   let sum = 0;
   let squares = 0;
-  for (let i = 0; i < size; i += 1) {
+  let count = 0;
+  for (let i = 0; i < size; i += SAMPLED) {
     const value = values[i] as number;
     sum += value;
     squares += value * value;
+    count += 1;
   }
-  const mean = sum / size;
+  const mean = sum / count;
   // Where it is small beside the mean, rounding may take it to 0: the cuts are then too near, and still right.
-  const spread = Math.sqrt(Math.max(0, squares / size - mean * mean));
-  const end = (sign: 1 | -1) => {
-    for (const cut of CUTS) {
-      const found = endBeyond(values, weights, { sign, cut: sign * mean - cut * spread, tail });
-      if (found !== null) return sign * found;
-    }
-    return weightedQuantile(Float64Array.from(values), Float64Array.from(weights), sign > 0 ? tail : total - tail);
+  const spread = Math.sqrt(Math.max(0, squares / count - mean * mean));
+  return {
+    low: oneEnd(values, weights, { sign: 1, mean, spread, tail }) ?? weightedQuantile(Float64Array.from(values), Float64Array.from(weights), tail),
+    high: -(
+      oneEnd(values, weights, { sign: -1, mean: -mean, spread, tail }) ??
+      -weightedQuantile(Float64Array.from(values), Float64Array.from(weights), total - tail)
+    ),
   };
-  return { low: end(1), high: end(-1) };
+}
+
+type Where = { sign: 1 | -1; mean: number; spread: number; tail: number };
+
+function oneEnd(values: Float64Array, weights: Float64Array, { sign, mean, spread, tail }: Where): number | null {
+  for (const cut of CUTS) {
+    const found = endBeyond(values, weights, { sign, cut: mean - cut * spread, tail });
+    if (found !== null) return found;
+  }
+  return null;
 }
 
 /**

@@ -65,7 +65,6 @@ export async function servingRows(folder: string, { cases, seconds, questions: c
   } finally {
     await Promise.all([site.stop(), bare.stop()]);
     for (const end of ['', '-wal', '-shm', '.casebook', '-search']) rmSync(`${file}${end}`, { force: true });
-    rmSync(bareApp, { recursive: true, force: true });
   }
 }
 
