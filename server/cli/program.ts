@@ -15,7 +15,7 @@ import { searchCommand } from './commands/search-command';
 import { snapshotCommand } from './commands/snapshot-command';
 import { rescanCommand } from './commands/rescan-command';
 import { userCommand } from './commands/user-command';
-import { type StorageFault, storageFaultOf } from '../storage/storage-fault';
+import { operatorWords } from '../storage/operator-words';
 import { CommandError, type CommandIo, EXIT } from './io';
 
 const HELP = `
@@ -68,21 +68,15 @@ export async function runProgram(io: CommandIo, args: readonly string[]): Promis
       io.err('The database lacks tables or columns that this version needs. Run "npm run migrate" first.\n');
       return EXIT.refused;
     }
-    const fault = storageFaultOf(error);
-    if (fault !== null) {
-      io.err(`${UNSTORED[fault]}\n`);
+    const aboutDisk = operatorWords(error);
+    if (aboutDisk !== null) {
+      io.err(`${aboutDisk}\n`);
       return EXIT.refused;
     }
     io.err(`Something failed that should not. ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
     return EXIT.refused;
   }
 }
-
-const UNSTORED: Record<StorageFault, string> = {
-  'disk-full': 'The disk is full, so nothing was stored. Make room where the database stands, and run it again.',
-  'disk-read-only':
-    'The database or its folder cannot be written, so nothing was stored. Make it writable for this user, and run it again.',
-};
 
 /** Prisma's codes for a table (P2021) or a column (P2022) that is not there. */
 function isOutdatedDatabase(error: unknown): boolean {

@@ -6,6 +6,7 @@ import { createDb } from '../db';
 import { getEnv } from '../env';
 import { photoFolderOf } from '../photos/photo-files';
 import { sweepPhotos } from '../services/photo-tidy';
+import { operatorWords } from '../storage/operator-words';
 import { openSqlite } from '../sqlite';
 
 try {
@@ -21,6 +22,6 @@ try {
   await sweepPhotos({ db, photoFolder: photoFolderOf(databaseFile) });
   await db.$disconnect();
 } catch (error) {
-  console.error(error instanceof Error ? error.message : error);
+  console.error(operatorWords(error) ?? (error instanceof Error ? error.message : error));
   process.exitCode = 1;
 }

@@ -5,8 +5,18 @@ import { backupName, pruneBackups } from '../../backup/prune-backups';
 import { writeBackup } from '../../backup/write-backup';
 import { getEnv } from '../../env';
 import { photoFolderOf } from '../../photos/photo-files';
+import { storageFaultOf } from '../../storage/storage-fault';
 import { CommandError, type CommandIo, printJson } from '../io';
 import { wholeNumber } from '../option-parsers';
+
+/** The backups' disk is another one than the database's where things are as they should be. */
+function backupWords(error: Error): string {
+  const fault = storageFaultOf(error);
+  if (fault === 'disk-full') return 'The disk that the backups stand on is full: make room, or keep fewer with --keep.';
+  return fault === 'disk-read-only'
+    ? 'The folder of the backups, or the database, cannot be opened or written by this user.'
+    : error.message;
+}
 
 type Options = { into?: string; keep?: number; json?: boolean };
 
@@ -26,7 +36,7 @@ export function backupCommand(io: CommandIo): Command {
       const manifest = await mkdir(parent, { recursive: true, mode: 0o700 })
         .then(() => writeBackup({ databaseFile, photoFolder: photoFolderOf(databaseFile) }, folder, { now: io.now() }))
         .catch((error: Error) => {
-          throw new CommandError(`No backup was made. ${error.message}`);
+          throw new CommandError(`No backup was made. ${backupWords(error)}`);
         });
       const removed = keep === undefined ? [] : await pruneBackups(parent, keep);
       if (json) return printJson(io, { folder, ...manifest, removed });

@@ -2,6 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, describe, expect, it } from 'vitest';
+import { writeBackup } from '../../../server/backup/write-backup';
 import { forgetCasebook, getCasebook } from '../../../server/casebook/current-casebook';
 import { writeSnapshot } from '../../../server/casebook/model-snapshot';
 import { runProgram } from '../../../server/cli/program';
@@ -14,6 +15,7 @@ import { openSearch } from '../../../server/search/current-search';
 import { verifyLog } from '../../../server/services/log/verify-log';
 import { forgetSubmitLimits } from '../../../server/services/submit-limits';
 import { storageFaultOf } from '../../../server/storage/storage-fault';
+import { operatorWords } from '../../../server/storage/operator-words';
 import { createCaller } from '../../../server/trpc/root';
 import { migrationsFolderIn, readiness } from '../../../server/watching/readiness';
 import type { Actor } from '../../../shared/domain/can/can';
@@ -145,10 +147,15 @@ describe.skipIf(!mayMount.ok)(`a disk that is full${needsMount}`, () => {
       said: expect.stringMatching(/^The disk is full, .*Make room.*\n$/),
     });
 
+    const backup = await writeBackup({ databaseFile: disk.file, photoFolder: site.photoFolder }, `${disk.file}-backup`, {
+      now: new Date(),
+    }).catch((error) => error);
+    expect(storageFaultOf(backup)).toBe('disk-full');
+
     // Nothing is half there.
     expect(photos()).toEqual([]);
     expect(rowsIn(disk.file)).toEqual(rows);
-    expect(readdirSync(dirname(disk.file)).filter((name) => /\.new$|\.part$|room/.test(name))).toEqual([]);
+    expect(readdirSync(dirname(disk.file)).filter((name) => /\.new$|\.part$|room|backup/.test(name))).toEqual([]);
     expect((await verifyLog(streamLog(db))).intact).toBe(true);
     expect(await reads(site)).toEqual(before);
     const told = await readiness(db, `file:${disk.file}`, migrationsFolderIn(process.cwd()), () => Date.now() + 10_000);
@@ -194,5 +201,9 @@ describe.skipIf(!mayMount.ok)(`a disk that can only be read${needsMount}`, () =>
     expect(await reads(site)).toMatchObject({ cases: 30, found: 27 });
     await site.close();
     await holder.close();
+    // Closed as it should be, and then read-only: SQLite cannot open it (what it keeps beside it would have to be made anew).
+    const later = await siteOn(disk.readOnlyFile()).catch((error) => error as Error);
+    expect(later).toBeInstanceOf(Error);
+    expect(operatorWords(later)).toMatch(/cannot be written/);
   });
 });

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { closeSync, copyFileSync, mkdirSync, mkdtempSync, openSync, rmSync, writeSync } from 'node:fs';
+import { closeSync, copyFileSync, existsSync, mkdirSync, mkdtempSync, openSync, rmSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { inject, onTestFinished } from 'vitest';
@@ -58,6 +58,7 @@ export function smallDisk(megabytes: number): SmallDisk {
   return {
     file: join(disk, 'casebook.db'),
     readOnlyFile: () => {
+      if (existsSync(join(view, 'casebook.db'))) return join(view, 'casebook.db');
       mount(['--bind', disk, view]);
       mount(['-o', 'remount,bind,ro', view]);
       return join(view, 'casebook.db');
