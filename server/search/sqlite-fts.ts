@@ -1,4 +1,4 @@
-import { setTimeout } from 'node:timers/promises';
+import { setImmediate, setTimeout } from 'node:timers/promises';
 import type { Database } from 'better-sqlite3';
 import { parseWords } from '../../shared/domain/search/parse-words';
 import { readMarks } from '../../shared/domain/search/read-marks';
@@ -99,7 +99,11 @@ async function rebuildFile(path: string, batches: AsyncIterable<readonly SearchD
     await beginWhenFree(file);
     clearDocuments(file);
     const writer = documentWriter(file);
-    for await (const batch of batches) for (const document of batch) writer.put(document);
+    for await (const batch of batches) {
+      for (const document of batch) writer.put(document);
+      // Whoever else waits for this process is served between two batches.
+      await setImmediate();
+    }
     writer.finish();
     file.exec("INSERT INTO case_text (case_text) VALUES ('optimize')");
     writeState(file, state);

@@ -39,15 +39,17 @@ type RoundOptions = {
   /** The bundled worker. */
   worker: string;
   seed: number;
-  /** How long it works on before it is killed, in milliseconds, counted from the first thing it has done. */
+  /** How long it works on before it is killed, in milliseconds, counted from when it has done enough. */
   afterMs: number;
+  /** Whether what it said so far is enough; the first thing done is, unless given. However slow the machine, this is waited for. */
+  enough?: (account: Account) => boolean;
 };
 
 /** Starts the worker on a database, kills it without warning after a while, and remembers what it had said. */
 export async function killRound(
   databaseFile: string,
   account: Account,
-  { worker, seed, afterMs }: RoundOptions,
+  { worker, seed, afterMs, enough = () => true }: RoundOptions,
 ): Promise<KillRound> {
   const env = { ...process.env, DATABASE_URL: `file:${databaseFile}`, NODE_ENV: 'production' as const, LOG_LEVEL: 'error' };
   const child = spawn(process.execPath, [worker, databaseFile, String(seed)], { env, stdio: ['ignore', 'pipe', 'pipe'] });
@@ -57,6 +59,7 @@ export async function killRound(
   });
   const ended = once(child, 'close');
   const before = account.done;
+  let isCounting = false;
   account.underWay.clear();
   for await (const line of createInterface({ input: child.stdout })) {
     const said = JSON.parse(line) as { about?: string; op?: string; done?: string; status?: string; content?: string };
@@ -65,11 +68,14 @@ export async function killRound(
       if (!account.told.has(said.about)) account.told.set(said.about, null);
     }
     if (said.done) {
-      // Counted from the first thing done: loading the program takes most of a round.
-      if (account.done === before) setTimeout(() => child.kill('SIGKILL'), afterMs);
       account.told.set(said.done, { status: said.status ?? '', content: said.content ?? '' });
       account.underWay.delete(said.done);
       account.done++;
+      // Loading the program takes most of a round, and is not counted.
+      if (!isCounting && enough(account)) {
+        isCounting = true;
+        setTimeout(() => child.kill('SIGKILL'), afterMs);
+      }
     }
   }
   await ended;
