@@ -1,3 +1,4 @@
+import { setImmediate as breath } from 'node:timers/promises';
 import { sumAfterwards } from '../../shared/domain/casebook/proof-now';
 import type { CaseContent, CaseRecord, CaseStatus } from '../../shared/schemas/case';
 import { AppError } from '../../shared/errors';
@@ -63,6 +64,8 @@ export async function* streamCases(db: Db, status?: CaseStatus): AsyncGenerator<
     const last = page.at(-1);
     if (!last) return;
     after = last.id;
+    // The database answers without waiting: without a breath, whoever else asks this process would wait for the last page.
+    await breath();
   }
 }
 
