@@ -29,6 +29,9 @@ const LEAST_RECORDS = 20;
  */
 const FIT_RECORDS = 500;
 
+/** Held-out cases of each fold that are held against the exact probabilities. */
+const TRUTH_ON = 40;
+
 /** What was known of a unit where nothing but checks, and no fix yet, had been done: the moment most look-ups are made. */
 const USUAL_CUT = 'before the first fix';
 
@@ -57,7 +60,7 @@ export async function evaluateCasebook(
     fit: { maxRecords: FIT_RECORDS },
     onProgress,
     ...(compareOn !== undefined && { compareOn }),
-    ...(known && { truth: truthIn(known.world, coding) }),
+    ...(known && { truth: truthIn(known.world, coding), truthOn: TRUTH_ON }),
   });
   const result = {
     rows: evaluation.records,
