@@ -42,13 +42,15 @@ async function roundsOnOne(first: number, last: number): Promise<void> {
     const { done, underWay } = await killRound(file, account, { worker: worker.file, seed: firstSeed * 10_000 + round, afterMs });
     if (underWay.length > 0) sum.caught++;
     for (const op of underWay) interrupted.set(op, (interrupted.get(op) ?? 0) + 1);
-    faults.push(...(await faultsAfterKill(file, account)));
+    const found = await faultsAfterKill(file, account);
     if (round % COMPARE_EVERY === 0 || round === last) {
-      faults.push(...(await statisticsFaults(file, followed)), ...(await searchFaults(file, join(folder, `anew-${round}`))));
+      found.push(...(await statisticsFaults(file, followed)), ...(await searchFaults(file, join(folder, `anew-${round}`))));
     }
+    faults.push(...found);
     console.log(
       `${round} of ${rounds}: killed after ${afterMs} ms, ${done} done, ${underWay.length} under way; ${faults.length} faults so far`,
     );
+    for (const fault of found) console.log(`  ${fault}`);
   }
   sum.done += account.done;
   sum.keys += account.told.size;
@@ -61,7 +63,6 @@ try {
   worker.remove();
   rmSync(folder, { recursive: true, force: true });
 }
-for (const fault of faults) console.log(fault);
 console.log(
   `Interrupted: ${[...interrupted]
     .sort(([, a], [, b]) => b - a)

@@ -59,10 +59,11 @@ function wantedBits(columns: CaseColumns, filters: SearchFilters): { all: number
   return { all, bits };
 }
 
+/** In the order of the values, so that the order in which cases came in does not show. */
 function facetsOf({ names, values }: CaseColumns, counts: Uint32Array): SearchFacets {
   const facets = noFacets();
-  counts.forEach((count, code) => {
-    if (count > 0) facets[names[code] as keyof SearchFacets][values[code] as string] = count;
-  });
+  const codes = [...counts.keys()].filter((code) => (counts[code] as number) > 0);
+  codes.sort((a, b) => ((values[a] as string) < (values[b] as string) ? -1 : 1));
+  for (const code of codes) facets[names[code] as keyof SearchFacets][values[code] as string] = counts[code] as number;
   return facets;
 }

@@ -179,8 +179,13 @@ export async function searchFaults(databaseFile: string, scratch: string): Promi
     for (const text of QUESTIONS) {
       const query = searchQuerySchema.parse({ text, take: 50 });
       const [left, right] = [await followed.search(query), await anew.search(query)];
-      if (JSON.stringify(left) !== JSON.stringify(right))
-        faults.push(`The index answers "${text}" otherwise than one made anew.`);
+      const parts = (Object.keys(right) as (keyof typeof right)[]).filter(
+        (part) => JSON.stringify(left[part]) !== JSON.stringify(right[part]),
+      );
+      if (parts.length > 0)
+        faults.push(
+          `The index answers "${text}" otherwise than one made anew: ${parts.join(', ')}. ${JSON.stringify(left[parts[0]!])} ${JSON.stringify(right[parts[0]!])}`,
+        );
     }
     const [left, right] = [rowsOfIndex(`${databaseFile}-search`), rowsOfIndex(scratch)];
     if (left !== right) faults.push('The index holds other rows than one made anew.');
