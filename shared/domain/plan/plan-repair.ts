@@ -94,6 +94,7 @@ function stepInWords(bench: PlanBench, step: PlannedStep, options: PlanOptions):
 
 const REASONS: Record<PlannedStep['reason'], string> = {
   'comes-first': 'Safe power-up comes first, whatever it tells about the cause.',
+  begins: 'It pays, and it comes before work on the mains side or at high voltage.',
   'saves-more-than-it-costs': 'Its outcome is expected to save more time and money than it takes.',
   'most-chance-for-its-cost': 'Of the fixes left, the best chance of a cure for what it costs.',
   'best-with-what-follows': 'Not the likeliest cure for its cost, but the cheapest way on together with what follows.',

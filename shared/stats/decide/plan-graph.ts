@@ -17,7 +17,7 @@ export type Situation = {
   readonly done: Uint8Array;
   /** Cost of a plan that is known from here; falls as the search goes on. */
   value: number;
-  /** Cost of the best sequence of fixes alone; infinite while a check is due first. */
+  /** Cost of the best sequence of fixes alone; infinite while another step is due first. */
   readonly fixesOnly: number;
   branches: Branch[] | null;
   /** How deep, and how broadly, it was searched. */
@@ -82,15 +82,15 @@ export function settleAll({ expanded }: PlanGraph): void {
   for (let steps = expanded.length - 1; steps >= 0; steps--) expanded[steps]?.forEach(settle);
 }
 
-/** Weighs the steps that are open in a situation, once: the check that is due, or else the best fixes and checks. */
+/** Weighs the steps that are open in a situation, once: the step that is due, or else the best fixes and checks. */
 export function expand(graph: PlanGraph, from: Situation): Branch[] {
   if (from.branches) return from.branches;
   const { problem, expanded } = graph;
-  const due = problem.first.find((check) => !from.done[check]);
+  const due = dueStep(problem, from);
   const weighed = from.key === '' ? WEIGHED_FIRST : WEIGHED_LATER;
   from.branches =
-    due !== undefined
-      ? [afterCheck(graph, from, due)]
+    due !== null
+      ? [due.kind === 'check' ? afterCheck(graph, from, due.position) : afterFailure(graph, from, due.position)]
       : [
           ...bestFixes(problem, from.belief, from.tried, weighed.fixes).map((position) => afterFailure(graph, from, position)),
           ...bestChecks(problem, from.belief, from.done, weighed.checks).map((position) => afterCheck(graph, from, position)),
@@ -100,6 +100,13 @@ export function expand(graph: PlanGraph, from: Situation): Branch[] {
   expanded[steps] ??= [];
   expanded[steps].push(from);
   return from.branches;
+}
+
+/** The step that comes next whatever else would cost less, or null. */
+function dueStep({ first, start }: ReadyProblem, { key, done }: Pick<Situation, 'key' | 'done'>): ReadyProblem['start'] {
+  if (key === '' && start !== null) return start;
+  const position = first.find((check) => !done[check]);
+  return position === undefined ? null : { kind: 'check', position };
 }
 
 /** The step to take by what is known, or null for handing over; makes the situations it leads to. */
@@ -121,8 +128,7 @@ export function bestStep(graph: PlanGraph, from: Situation): Branch | null {
 
 function addSituation(graph: Omit<PlanGraph, 'root'>, what: Pick<Situation, 'key' | 'belief' | 'tried' | 'done'>): Situation {
   const { key, belief, tried, done } = what;
-  const due = graph.problem.first.some((check) => !done[check]);
-  const fixesOnly = due ? Infinity : graph.sequenceCost(belief, tried);
+  const fixesOnly = dueStep(graph.problem, what) !== null ? Infinity : graph.sequenceCost(belief, tried);
   const made = { key, belief, tried, done, fixesOnly, value: fixesOnly, branches: null, depth: 0, width: 0 };
   graph.situations.set(key, made);
   return made;

@@ -39,6 +39,8 @@ export type PlanProblem = {
   readonly struckChecks?: readonly number[];
   /** Checks that come first whatever they tell, in this order: safe power-up. */
   readonly firstChecks?: readonly number[];
+  /** The step that the plan has to begin with, whatever would cost less; passed over where it is struck or out of reach. */
+  readonly start?: StepRef;
   /** How many situations the search may weigh; more finds cheaper plans. */
   readonly effort?: number;
 };
@@ -59,6 +61,9 @@ export type ReadyCheck = Costs & {
   readonly prerequisites: readonly number[];
 };
 
+/** A check or a fix, by its index in the problem. */
+export type StepRef = { readonly kind: 'check' | 'fix'; readonly index: number };
+
 export type ReadyProblem = {
   readonly posterior: Float64Array;
   readonly fixes: readonly ReadyFix[];
@@ -68,6 +73,8 @@ export type ReadyProblem = {
   readonly handOverCost: number;
   /** Positions, in the ready checks, that come first. */
   readonly first: readonly number[];
+  /** The step to begin with, by its position. */
+  readonly start: { readonly kind: StepRef['kind']; readonly position: number } | null;
 };
 
 /**
@@ -100,7 +107,13 @@ export function readyProblem(problem: PlanProblem): ReadyProblem {
     fixesOf: byCause(readyFixes, posterior.length),
     handOverCost,
     first,
+    start: startOf(problem.start, { fix: readyFixes, check: readyChecks }),
   };
+}
+
+function startOf(start: StepRef | undefined, ready: Record<StepRef['kind'], readonly Costs[]>): ReadyProblem['start'] {
+  const position = start === undefined ? -1 : ready[start.kind].findIndex(({ index }) => index === start.index);
+  return start === undefined || position < 0 ? null : { kind: start.kind, position };
 }
 
 function costsOf(step: { minutes: number; partCost?: number }, hourValue: number): Omit<Costs, 'index'> {

@@ -1,5 +1,5 @@
 import { expectedTotals, runningTotals } from './plan-totals';
-import { type PlanProblem, type ReadyProblem, readyProblem } from './plan-problem';
+import { type PlanProblem, type ReadyProblem, readyProblem, type StepRef } from './plan-problem';
 import { type Branch, bestStep, type PlanGraph, type Situation, type Way } from './plan-graph';
 import { DEFAULT_EFFORT, searchPlan } from './plan-search';
 import { fixRate } from './rate-steps';
@@ -8,12 +8,14 @@ import { fixRate } from './rate-steps';
 const NEXT_STEP_EFFORT = 600;
 
 /** A step to take, or the end of the plan. */
-export type PlanMove = { readonly kind: 'check' | 'fix'; readonly index: number } | { readonly kind: 'hand-over' };
+export type PlanMove = StepRef | { readonly kind: 'hand-over' };
 
 /** Why a step stands where it stands. */
 export type PlanReason =
   /** Safe power-up: it comes first whatever it tells. */
   | 'comes-first'
+  /** The step that the problem has to begin with. */
+  | 'begins'
   /** A check that saves more than it costs. */
   | 'saves-more-than-it-costs'
   /** The fix with the most chance to cure for its cost. */
@@ -56,7 +58,7 @@ export type RepairPlan = {
   expectedPartCost: number;
   expectedCost: number;
   chanceResolved: number;
-  /** What the best sequence of fixes without any check would cost; Infinity while a check comes first. */
+  /** What the best sequence of fixes without any check would cost; Infinity where the first step is given. */
   fixesOnlyCost: number;
   /** The plan with all its branches; null is the hand-over. */
   policy: PolicyNode | null;
@@ -164,6 +166,7 @@ function outcomeOf(graph: PlanGraph, { outcome, chance, to }: Way): PlannedStep[
 }
 
 function reasonFor(problem: ReadyProblem, situation: Situation, branch: Branch): PlanReason {
+  if (situation.key === '' && problem.start !== null) return 'begins';
   if (branch.kind === 'check') return problem.first.includes(branch.position) ? 'comes-first' : 'saves-more-than-it-costs';
   const rate = (position: number) => fixRate(problem.fixes[position]!, situation.belief);
   const own = rate(branch.position) * (1 + 1e-9);

@@ -36,6 +36,19 @@ describe('planHazardsLater', () => {
     ]);
   });
 
+  it('promises what the whole plan resolves, hazardous work behind the safer step included', () => {
+    // The safer fix is worth its 3 only where the other costs more than handing over: the plan still goes on with that one, at its true 20.
+    const rarely = { ...problem.fixes[1]!, minutes: 9, partCost: 0 };
+    const plan = planHazardsLater(
+      { ...problem, posterior: Float64Array.of(0.95, 0.05, 0), fixes: [problem.fixes[0]!, rarely] },
+      ({ index }) => index === 0,
+    );
+    expect(order(plan)).toEqual([1, 0]);
+    expect(plan.chanceResolved).toBeCloseTo(1, 9);
+    expect(plan.expectedCost).toBeCloseTo(3 + 0.95 * 20, 9);
+    expect(plan.steps.map(({ reason }) => reason)).toEqual(['begins', 'most-chance-for-its-cost']);
+  });
+
   it('begins with hazardous work where nothing safer is open', () => {
     expect(order(planHazardsLater(problem, () => true))).toEqual([0, 1]);
   });
@@ -45,7 +58,8 @@ describe('planHazardsLater', () => {
     for (let seed = 1; seed <= 60; seed += 1) {
       const random = createRandom(seed);
       const drawn = randomProblem(random, randomSmallSize(random));
-      const isHazardous = ({ kind, index }: { kind: string; index: number }) => (kind === 'check' ? index % 2 === 1 : index % 3 === 0);
+      const isHazardous = ({ kind, index }: { kind: string; index: number }) =>
+        kind === 'check' ? index % 2 === 1 : index % 3 === 0;
       const step = planHazardsLater({ ...drawn, effort: 400 }, isHazardous).steps[0];
       const move = nextMoveHazardsLater({ ...drawn, effort: 400 }, isHazardous);
       expect(move).toEqual(step === undefined ? { kind: 'hand-over' } : { kind: step.kind, index: step.index });
