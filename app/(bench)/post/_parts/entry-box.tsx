@@ -20,6 +20,8 @@ type EntryBoxProps = {
 
 type Option = { key: string; label: string; meaning: string; choose: () => void };
 
+const wordsIn = (text: string) => text.trim().slice(0, 200);
+
 /**
  * A box with the vocabulary's entries that fit what was typed, after the ARIA pattern of an editable combobox with a
  * list. The last one always proposes what was typed as a new word.
@@ -29,30 +31,30 @@ export function EntryBox({ id, label, hint, kinds, onChoose }: EntryBoxProps) {
   const { propose } = useProposals();
   const [text, setText] = useState('');
   const [active, setActive] = useState(-1);
-  const typed = useDeferredValue(text.trim().slice(0, 200));
+  const typed = useDeferredValue(text);
   const choose = (take: () => void) => {
     take();
     setText('');
     setActive(-1);
   };
-  const found = suggestEntries(words, { text: typed, kinds, limit: OFFERED });
-  const options: Option[] = [
-    ...found.map((entry) => ({
+  const entriesFor = (part: string): Option[] =>
+    suggestEntries(words, { text: part, kinds, limit: OFFERED }).map((entry) => ({
       key: `${entry.kind}.${entry.id}`,
       label: kinds.length > 1 ? `${entry.label} (${entry.kind})` : entry.label,
       meaning: entry.meaning,
       choose: () => onChoose(entry),
-    })),
-    ...(typed.length < 3
+    }));
+  const proposalsOf = (part: string): Option[] =>
+    part.length < 3
       ? []
       : kinds.map((kind) => ({
           key: `new ${kind}`,
-          label: `Propose “${typed}” as a new ${kind}`,
+          label: `Propose “${part}” as a new ${kind}`,
           meaning: 'It goes to review with this case.',
-          choose: () => propose(kind, typed.slice(0, SUBMISSION_LIMITS.word)),
-        }))),
-  ];
-  const shown = text.trim() === '' ? [] : options;
+          choose: () => propose(kind, part.slice(0, SUBMISSION_LIMITS.word)),
+        }));
+  const found = entriesFor(wordsIn(typed));
+  const shown = text.trim() === '' ? [] : [...found, ...proposalsOf(wordsIn(typed))];
 
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
@@ -61,8 +63,10 @@ export function EntryBox({ id, label, hint, kinds, onChoose }: EntryBoxProps) {
     } else if (event.key === 'Enter') {
       // The first is taken where none is marked: typing and Enter is the short way.
       event.preventDefault();
-      const option = shown[Math.max(active, 0)];
-      if (option) choose(option.choose);
+      // The list may lag behind quick hands: where none is marked, what counts is what is typed by now.
+      const part = wordsIn(text);
+      const option = active >= 0 ? shown[active] : (entriesFor(part)[0] ?? proposalsOf(part)[0]);
+      if (option && part !== '') choose(option.choose);
     } else if (event.key === 'Escape') {
       setText('');
       setActive(-1);
