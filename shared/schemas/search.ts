@@ -20,7 +20,6 @@ export const suggestPagesSchema = z.object({
   /** Most items of each kind. */
   perKind: z.int().min(1).max(10).default(4),
 });
-export type SuggestPagesQuery = z.output<typeof suggestPagesSchema>;
 
 /** Longest text that a search takes; of a longer one the rest is not looked at. */
 export const SEARCH_TEXT_LENGTH = 2_000;

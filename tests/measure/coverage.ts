@@ -4,13 +4,11 @@
  * `npx tsx tests/measure/coverage.ts demo|second [cases] [held-out cases] [--settings fitted.json]`.
  * Causes on none of the cases are the unlisted one, which is compared with all of them together.
  */
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { decodeFinding } from '../../shared/domain/coding/coding';
 import { encodeCase } from '../../shared/domain/coding/encode-case';
 import { CUTS, cutRecord } from '../../shared/stats/cut-record';
-import type { Settings } from '../../shared/stats/settings';
-import { casebookOf, fitOn } from './trained-model';
+import { casebookOf, keptFit } from './trained-model';
 import { worldNamed } from './worlds';
 
 const TRAINING_SEED = 20_250;
@@ -23,7 +21,7 @@ const { values, positionals } = parseArgs({ allowPositionals: true, options: { s
 const [name = 'demo', count = '4200', heldOut = '500'] = positionals;
 const world = worldNamed(name);
 const cases = world.drawCases(TRAINING_SEED, Number(count)).map(({ content }) => content);
-const { coding, counts, estimator } = casebookOf(world, cases, fittedSettings());
+const { coding, counts, estimator } = casebookOf(world, cases, keptFit(world, cases, values.settings));
 
 type Tally = { pairs: number; covered: number; width: number };
 const tallies = new Map<string, Tally>();
@@ -82,13 +80,4 @@ function add(label: string, covered: boolean, width: number): void {
   tally.pairs += 1;
   tally.covered += covered ? 1 : 0;
   tally.width += width;
-}
-
-/** Fitting takes half a minute, so it is kept where `--settings` names a file. */
-function fittedSettings(): Settings {
-  const { settings: path } = values;
-  if (path !== undefined && existsSync(path)) return JSON.parse(readFileSync(path, 'utf8')) as Settings;
-  const settings = fitOn(world, cases);
-  if (path !== undefined) writeFileSync(path, JSON.stringify(settings));
-  return settings;
 }

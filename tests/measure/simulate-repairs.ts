@@ -13,13 +13,12 @@
  * what the plan itself keeps low;
  * with `--parts-free` plan and habits decide by minutes alone. Units without a fault are among them as they come to a bench.
  */
-import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import type { Settings } from '../../shared/stats/settings';
 import { createBench, HABITS, type PolicyName, REPLAN_EFFORT } from '../../seed/simulate/bench-policies';
 import { repairLines, summariseRepairs } from '../../seed/simulate/repair-report';
 import { simulateUnit, type UnitResult } from '../../seed/simulate/simulate-unit';
-import { casebookOf, fitOn } from './trained-model';
+import { casebookOf, keptFit } from './trained-model';
 import { worldNamed } from './worlds';
 
 const CASES = 4200;
@@ -45,7 +44,7 @@ const say = (line: string) => process.stderr.write(`${line} (${Math.round(perfor
 
 const drawn = world.drawCases(TRAINING_SEED, CASES);
 const cases = drawn.map(({ content }) => content);
-const model = casebookOf(world, cases, fittedSettings());
+const model = casebookOf(world, cases, keptFit(world, cases, values.settings));
 say('settings fitted');
 const bench = createBench({
   model,
@@ -69,15 +68,6 @@ report();
 
 function report(): void {
   console.log([`${world.name}:`, ...repairLines(summariseRepairs(results))].join('\n'));
-}
-
-/** Fitting takes half a minute, so it is kept where `--settings` names a file. */
-function fittedSettings(): Settings {
-  const { settings: path } = values;
-  if (path !== undefined && existsSync(path)) return JSON.parse(readFileSync(path, 'utf8')) as Settings;
-  const settings = fitOn(world, cases);
-  if (path !== undefined) writeFileSync(path, JSON.stringify(settings));
-  return settings;
 }
 
 function readRuns(path: string): UnitResult[] {

@@ -1,5 +1,6 @@
 import { formatCount, formatPercent } from '../../_components/format-figures';
 import type { EvaluationView } from '../../../shared/schemas/evaluation';
+import { CutTable } from './cut-table';
 
 type KnownTruthProps = { known: NonNullable<EvaluationView['knownTruth']> };
 
@@ -13,29 +14,15 @@ export function KnownTruth({ known: { cuts, repairs } }: KnownTruthProps) {
         predicts than they would (0 is as good as can be); the bracket should hold the exact chance in about nine of ten.
       </p>
       {cuts.map(({ cut, results }) => (
-        <table className="plain-table" key={cut}>
-          <caption>
-            What was known: <strong>{cut}</strong>
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Model</th>
-              <th scope="col">Excess log loss</th>
-              <th scope="col">Bracket holds it</th>
-              <th scope="col">Width of a bracket</th>
-            </tr>
-          </thead>
-          <tbody>
-            {results.map((row) => (
-              <tr key={row.estimator}>
-                <th scope="row">{row.estimator}</th>
-                <td className="figure">{row.excessLogLoss.toFixed(2)}</td>
-                <td className="figure">{formatPercent(row.covered)}</td>
-                <td className="figure">{Math.round(row.width * 100)} points</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <CutTable
+          key={cut}
+          cut={cut}
+          heads={['Excess log loss', 'Bracket holds it', 'Width of a bracket']}
+          rows={results.map(({ estimator, excessLogLoss, covered, width }) => ({
+            model: estimator,
+            figures: [excessLogLoss.toFixed(2), formatPercent(covered), `${Math.round(width * 100)} points`],
+          }))}
+        />
       ))}
       {repairs === null ? null : <Repairs repairs={repairs} />}
     </>

@@ -1,5 +1,6 @@
 import { formatCount, formatPercent } from '../../_components/format-figures';
 import { type EvaluationView, evaluationSchema } from '../../../shared/schemas/evaluation';
+import { CutTable } from './cut-table';
 import { GroupTable } from './group-table';
 import { KnownTruth } from './known-truth';
 import { ReliabilityDiagram } from './reliability-diagram';
@@ -53,33 +54,15 @@ function EvaluationTables({ evaluation }: { evaluation: EvaluationView }) {
         </>
       )}
       {evaluation.cuts.map(({ cut, results }) => (
-        <table className="plain-table" key={cut}>
-          <caption>
-            What was known: <strong>{cut}</strong>
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Model</th>
-              <th scope="col">First right</th>
-              <th scope="col">In first three</th>
-              <th scope="col">Log loss</th>
-              <th scope="col">Brier</th>
-              <th scope="col">Calibration error</th>
-            </tr>
-          </thead>
-          <tbody>
-            {results.map((row) => (
-              <tr key={row.estimator}>
-                <th scope="row">{row.estimator}</th>
-                <td className="figure">{formatPercent(row.accuracy)}</td>
-                <td className="figure">{formatPercent(row.top3)}</td>
-                <td className="figure">{row.logLoss.toFixed(2)}</td>
-                <td className="figure">{row.brier.toFixed(2)}</td>
-                <td className="figure">{row.ece.toFixed(3)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <CutTable
+          key={cut}
+          cut={cut}
+          heads={['First right', 'In first three', 'Log loss', 'Brier', 'Calibration error']}
+          rows={results.map(({ estimator, accuracy, top3, logLoss, brier, ece }) => ({
+            model: estimator,
+            figures: [formatPercent(accuracy), formatPercent(top3), logLoss.toFixed(2), brier.toFixed(2), ece.toFixed(3)],
+          }))}
+        />
       ))}
       {evaluation.knownTruth === null ? null : <KnownTruth known={evaluation.knownTruth} />}
       <GroupTable summary="Device by device" name="Device" groups={evaluation.byDevice} />
