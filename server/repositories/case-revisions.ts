@@ -1,6 +1,7 @@
 import { type CaseContent, caseContentSchema } from '../../shared/schemas/case';
 import { canonicalJson } from '../content-hash';
 import type { Db } from '../db';
+import { bulkInsert } from './bulk-insert';
 
 export type RevisionWriter = 'contributor' | 'moderator';
 /** A case as it once stood. */
@@ -16,14 +17,11 @@ export async function keepRevision(
   { content, writer, month }: Omit<CaseRevision, 'number'>,
 ): Promise<number> {
   const document = canonicalJson(content);
-  const last = await db.caseRevision.findFirst({
-    where: { caseId },
-    orderBy: { number: 'desc' },
-    select: { number: true, content: true },
-  });
+  const [last] = await db.$queryRaw<{ number: number; content: string }[]>`
+    SELECT "number", "content" FROM "CaseRevision" WHERE "caseId" = ${caseId} ORDER BY "number" DESC LIMIT 1`;
   if (last?.content === document) return last.number;
   const number = (last?.number ?? 0) + 1;
-  await db.caseRevision.create({ data: { caseId, number, content: document, writer, month }, select: { number: true } });
+  await bulkInsert(db, 'CaseRevision', [{ caseId, number, content: document, writer, month }]);
   return number;
 }
 

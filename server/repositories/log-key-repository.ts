@@ -1,28 +1,25 @@
 import type { Db } from '../db';
+import { bulkInsert } from './bulk-insert';
 
 /** What a person's key is for: a case that they have posted, or everything else that they do. */
 export type PersonKeyOwner = { userId: string; caseId: string | null };
 
+/** The key of a person as stored: `key` is null until an entry needs it. */
+export type StoredPersonKey = { id: string; key: string | null };
+
 /**
- * The key of a person for one of their cases, or for everything else; `newKey` makes it at its first use. Null where the
- * person, or the link to the case, is not there any more.
+ * The key of a person that is for everything but their cases. Null where the person is not there any more.
  */
-export async function findPersonKey(db: Db, { userId, caseId }: PersonKeyOwner, newKey: () => string): Promise<string | null> {
-  const where = { userId_caseId: { userId, caseId: caseId ?? '' } };
-  const row = await db.personKey.findUnique({ where, select: { key: true } });
-  if (row === null || row.key !== null) return row?.key ?? null;
-  const key = newKey();
-  await db.personKey.update({ where, data: { key }, select: { id: true } });
-  return key;
+export function findPersonKey(db: Db, userId: string): Promise<StoredPersonKey | null> {
+  return db.personKey.findUnique({ where: { userId_caseId: { userId, caseId: '' } }, select: { id: true, key: true } });
 }
 
-/** Commitment to a subject, or null where no entry is about it yet. */
-export async function findSubjectCommitment(db: Db, kind: string, subjectId: string): Promise<string | null> {
-  const row = await db.subjectKey.findUnique({
-    where: { kind_subjectId: { kind, subjectId } },
-    select: { commitment: true },
-  });
-  return row?.commitment ?? null;
+/** Gives a person's key its random bytes, unless it has some by now. Returns those that it has then. */
+export async function fillPersonKey(db: Db, id: string, bytes: string): Promise<string> {
+  const [row] = await db.$queryRaw<{ key: string }[]>`
+    UPDATE "PersonKey" SET "key" = COALESCE("key", ${bytes}) WHERE "id" = ${id} RETURNING "key"`;
+  if (row === undefined) throw new Error('This key is not there any more.');
+  return row.key;
 }
 
 /** Keeps the key of a subject with the commitment made by it. */
@@ -30,7 +27,7 @@ export async function insertSubjectKey(
   db: Db,
   row: { kind: string; subjectId: string; key: string; commitment: string },
 ): Promise<void> {
-  await db.subjectKey.create({ data: row, select: { kind: true } });
+  await bulkInsert(db, 'SubjectKey', [row]);
 }
 
 /** Ids of the keys that were destroyed, in order. They are random and say nothing about anybody. */

@@ -1,4 +1,5 @@
 import type { Db } from '../db';
+import { bulkInsert } from './bulk-insert';
 
 const select = {
   seq: true,
@@ -34,7 +35,7 @@ export function findLogHead(db: Db): Promise<{ seq: number; hash: string } | nul
 
 /** Adds the next entry. The database refuses one that does not follow the newest. */
 export async function insertLogEntry(db: Db, row: LogRow): Promise<void> {
-  await db.logEntry.create({ data: row, select: { seq: true } });
+  await bulkInsert(db, 'LogEntry', [row]);
 }
 
 /** Every entry in order, read in pages. */

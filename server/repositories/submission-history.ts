@@ -9,13 +9,11 @@ export type StatusChange = { event: CaseEvent; from: CaseStatus; to: CaseStatus;
 
 /** Writes the event, the status that it leads to and, where what is published changes, the feed; run it in a transaction. Throws `move-not-possible` where it has another status. */
 export async function changeStatus(db: Db, caseId: string, change: StatusChange): Promise<void> {
-  const position = await db.caseStatusChange.count({ where: { caseId } });
   const { event, from, to, month, reason } = change;
-  await db.caseStatusChange.create({
-    data: { caseId, position, event, fromStatus: from, toStatus: to, month, reason },
-    select: { caseId: true },
-  });
-  const { count } = await db.caseFile.updateMany({ where: { id: caseId, status: from }, data: { status: to } });
+  await db.$executeRaw`
+    INSERT INTO "CaseStatusChange" ("caseId", "position", "event", "fromStatus", "toStatus", "month", "reason")
+    SELECT ${caseId}, COUNT(*), ${event}, ${from}, ${to}, ${month}, ${reason} FROM "CaseStatusChange" WHERE "caseId" = ${caseId}`;
+  const count = await db.$executeRaw`UPDATE "CaseFile" SET "status" = ${to} WHERE "id" = ${caseId} AND "status" = ${from}`;
   // It changed between being read and now, or another case has this id: nothing of this may stay.
   if (count !== 1) throw new AppError('move-not-possible', { detail: `It is not ${from} any more.` });
   if (from === 'accepted' || to === 'accepted') await appendCaseChanges(db, [caseId]);

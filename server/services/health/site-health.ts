@@ -11,7 +11,7 @@ import {
   listWaitedDays,
   listWaitingSince,
 } from '../../repositories/health-repository';
-import { daysBetween } from '../review/waited-days';
+import { daysBetween } from '../review/days-between';
 import { monthsBefore } from '../words/unread-words';
 
 const MONTHS = 12;

@@ -1,8 +1,8 @@
 import type { Prisma } from '../../../prisma/generated/client';
 import { keepsTime, type LogKind, type LogSubject } from '../../../shared/domain/log/log-kinds';
-import { findPersonKey, findSubjectCommitment, insertSubjectKey } from '../../repositories/log-key-repository';
-import { findLogHead, insertLogEntry } from '../../repositories/log-repository';
-import { findOwner } from '../../repositories/submission-links';
+import { fillPersonKey, findPersonKey, insertSubjectKey, type StoredPersonKey } from '../../repositories/log-key-repository';
+import { findLogPlace, type LogPlace } from '../../repositories/log-place';
+import { insertLogEntry } from '../../repositories/log-repository';
 import { newKey, personCommitment, subjectCommitment } from './commitment';
 import { canonicalText, entryHash, NO_HASH } from './entry-hash';
 
@@ -34,8 +34,8 @@ export async function appendLog(tx: Prisma.TransactionClient, input: LogInput): 
   const { at, kind, actorId, subject } = input;
   const detail = canonicalText(input.detail);
   if (detail.length > DETAIL_MOST) throw new RangeError(`The detail of an entry is longer than ${DETAIL_MOST} characters.`);
-  const head = await findLogHead(tx);
-  const seq = (head?.seq ?? 0) + 1;
+  const place = await findLogPlace(tx, { actorId, kind: subject.kind, subjectId: subject.id });
+  const seq = (place.head?.seq ?? 0) + 1;
   const moment = at.toISOString();
   const entry = {
     seq,
@@ -43,10 +43,10 @@ export async function appendLog(tx: Prisma.TransactionClient, input: LogInput): 
     time: keepsTime(kind) ? `${moment.slice(0, 19)}Z` : null,
     kind,
     subjectKind: subject.kind,
-    subject: await commitToSubject(tx, seq, subject),
-    actor: actorId === null ? null : await commitToActor(tx, seq, actorId, subject),
+    subject: await commitToSubject(tx, seq, subject, place),
+    actor: actorId === null ? null : await commitToActor(tx, seq, actorId, place),
     detail,
-    prevHash: head?.hash ?? NO_HASH,
+    prevHash: place.head?.hash ?? NO_HASH,
   };
   const hash = entryHash(entry);
   await insertLogEntry(tx, { ...entry, hash });
@@ -54,23 +54,30 @@ export async function appendLog(tx: Prisma.TransactionClient, input: LogInput): 
 }
 
 /** Who acts on a case of their own does so under the key of that link, which is destroyed when the link is cut. */
-async function commitToActor(tx: Prisma.TransactionClient, seq: number, userId: string, subject: LogSubject): Promise<string> {
-  const isOwn = subject.kind === 'case' && (await findOwner(tx, subject.id)) === userId;
-  const key = await findPersonKey(tx, { userId, caseId: isOwn ? subject.id : null }, newKey);
-  if (key === null) throw new Error('Whoever acts has no account.');
-  return personCommitment(key, 'actor', seq, userId);
+async function commitToActor(tx: Prisma.TransactionClient, seq: number, userId: string, { actorKey }: LogPlace): Promise<string> {
+  if (actorKey === null) throw new Error('Whoever acts has no account.');
+  return personCommitment(await filledKey(tx, actorKey), 'actor', seq, userId);
 }
 
-async function commitToSubject(tx: Prisma.TransactionClient, seq: number, { kind, id }: LogSubject): Promise<string> {
+async function commitToSubject(
+  tx: Prisma.TransactionClient,
+  seq: number,
+  { kind, id }: LogSubject,
+  { commitment: known }: LogPlace,
+): Promise<string> {
   if (kind === 'account') {
-    const own = await findPersonKey(tx, { userId: id, caseId: null }, newKey);
+    const own = await findPersonKey(tx, id);
     if (own === null) throw new Error('The account that the entry is about is not there.');
-    return personCommitment(own, 'subject', seq, id);
+    return personCommitment(await filledKey(tx, own), 'subject', seq, id);
   }
-  const known = await findSubjectCommitment(tx, kind, id);
   if (known !== null) return known;
   const key = newKey();
   const commitment = subjectCommitment(key, kind, id);
   await insertSubjectKey(tx, { kind, subjectId: id, key, commitment });
   return commitment;
+}
+
+/** A person's key; its random bytes are made when an entry first needs them. */
+async function filledKey(tx: Prisma.TransactionClient, { id, key }: StoredPersonKey): Promise<string> {
+  return key ?? fillPersonKey(tx, id, newKey());
 }

@@ -12,9 +12,8 @@ import { checkDocument } from '../submit-check';
 import { inTransaction } from '../submit-transaction';
 import { appendLog } from '../log/append-log';
 import { moveCase, monthOf } from './move-case';
-import { type DecisionInput, requireDecision } from './require-decision';
+import { type Decided, type DecisionInput, requireDecision } from './require-decision';
 import { settleAll } from './settle-report';
-import { waitedDays } from './waited-days';
 
 export type EditedInput = DecisionInput & { document: DraftDocument; text: string };
 
@@ -24,10 +23,10 @@ export type EditedInput = DecisionInput & { document: DraftDocument; text: strin
  */
 export function acceptCase(db: Db, model: CasebookModel, input: DecisionInput): Promise<DecisionOutcome> {
   return inTransaction(db, async (tx) => {
-    const record = await requireDecision(tx, 'accept', input);
+    const { record, waitedDays } = await requireDecision(tx, 'accept', input);
     const problems = checkContent(model.words, record.content);
     if (problems.length > 0) return { status: 'problems', problems };
-    await publish(tx, record, input, { kind: 'case-accepted', reason: null });
+    await publish(tx, { record, waitedDays }, input, { kind: 'case-accepted', reason: null });
     return { status: 'done' };
   });
 }
@@ -35,10 +34,11 @@ export function acceptCase(db: Db, model: CasebookModel, input: DecisionInput): 
 /** Publishes a case with a moderator's changes, which whoever posted it sees beside their own words. */
 export function acceptEdited(db: Db, model: CasebookModel, input: EditedInput): Promise<DecisionOutcome> {
   return inTransaction(db, async (tx) => {
-    const record = await requireDecision(tx, 'accept', input);
+    const { record, waitedDays } = await requireDecision(tx, 'accept', input);
     const checked = await rewrite(tx, model, record, input);
     if ('status' in checked) return checked;
-    await publish(tx, { ...record, content: checked.content }, input, {
+    const changed = { ...record, content: checked.content };
+    await publish(tx, { record: changed, waitedDays }, input, {
       kind: 'case-accepted-edited',
       reason: input.text || null,
     });
@@ -49,7 +49,7 @@ export function acceptEdited(db: Db, model: CasebookModel, input: EditedInput): 
 /** Gives a published case a new revision; the old ones are kept. Open reports about it are settled with it. */
 export function correctCase(db: Db, model: CasebookModel, input: EditedInput): Promise<DecisionOutcome> {
   return inTransaction(db, async (tx) => {
-    const record = await requireDecision(tx, 'correct', input);
+    const { record } = await requireDecision(tx, 'correct', input);
     const checked = await rewrite(tx, model, record, input);
     if ('status' in checked) return checked;
     await moveCase(tx, record, { event: 'correct', now: input.now, reason: input.text });
@@ -63,15 +63,14 @@ export function correctCase(db: Db, model: CasebookModel, input: EditedInput): P
 
 async function publish(
   tx: Db,
-  record: CaseRecord,
+  { record, waitedDays }: Decided,
   input: DecisionInput,
   how: { kind: LogKind; reason: string | null },
 ): Promise<void> {
   const { actor, id, now } = input;
-  const days = await waitedDays(tx, id, now);
   const revision = await keepRevision(tx, id, { content: record.content, writer: 'contributor', month: monthOf(now) });
   await moveCase(tx, record, { event: 'accept', now, reason: how.reason });
-  const detail = { revision, waitedDays: days };
+  const detail = { revision, waitedDays };
   await appendLog(tx, { kind: how.kind, actorId: actor.id, at: now, subject: { kind: 'case', id }, detail });
 }
 

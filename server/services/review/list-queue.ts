@@ -6,7 +6,7 @@ import { countOpenReports } from '../../repositories/case-reports';
 import { countQueue, findNewcomers, findNextFree, listQueue, type QueueRow } from '../../repositories/review-queue';
 import { findWaitingPlace } from '../../repositories/waiting-cases';
 import { claimView } from './claim-case';
-import { daysBetween } from './waited-days';
+import { daysBetween } from './days-between';
 
 export const QUEUE_PAGE = 25;
 

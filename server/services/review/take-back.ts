@@ -13,7 +13,7 @@ import { settleAll } from './settle-report';
 /** Takes a published case back: it leaves figures and search at once. Open reports about it are settled with it. */
 export function retractPublished(db: Db, input: DecisionInput & { text: string }): Promise<DecisionOutcome> {
   return inTransaction(db, async (tx) => {
-    const record = await requireDecision(tx, 'retract', input);
+    const { record } = await requireDecision(tx, 'retract', input);
     const { actor, id, now, text } = input;
     await moveCase(tx, record, { event: 'retract', now, reason: text });
     const settled = await settleAll(tx, { ...input, settledAs: 'retracted' });
@@ -26,7 +26,7 @@ export function retractPublished(db: Db, input: DecisionInput & { text: string }
 /** Undoes a decision: a retracted case is published again, any other goes back into the queue. */
 export function restoreCase(db: Db, model: CasebookModel, input: DecisionInput): Promise<DecisionOutcome> {
   return inTransaction(db, async (tx) => {
-    const record = await requireDecision(tx, 'restore', input);
+    const { record } = await requireDecision(tx, 'restore', input);
     const { actor, id, now } = input;
     const to = nextStatus(record.status, 'restore');
     const problems = to === 'accepted' ? checkContent(model.words, record.content) : [];

@@ -72,6 +72,17 @@ describe('a commitment', () => {
   });
 });
 
+describe('somebody who acts on their own account', () => {
+  it('has one key for both places of their very first entry', async () => {
+    const { db } = testDatabase();
+    await addPerson(db, 'ann');
+    await append(db, { actorId: 'ann', kind: 'role-changed', subject: { kind: 'account', id: 'ann' } });
+    const [row] = await wholeLog(db);
+    const made = await recoverable(db, 1);
+    expect([made.get(row?.actor ?? ''), made.get(row?.subject ?? '')]).toEqual(['ann', 'ann']);
+  });
+});
+
 describe('cutting a link', () => {
   it('leaves nothing that says who posted that case, says as much as before of the other, and verifies', async () => {
     const { db, url } = await contributor();

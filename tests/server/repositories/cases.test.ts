@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { randomCaseId } from '../../../server/ids';
-import { countCases, findCase, getCase, listAcceptedCases, streamCases } from '../../../server/repositories/case-repository';
+import { countCases, findCase, findCases, getCase, listAcceptedCases, streamCases } from '../../../server/repositories/case-repository';
 import { insertCases } from '../../../server/repositories/insert-cases';
 import { insertWorkingUnits, listWorkingUnits } from '../../../server/repositories/working-unit-repository';
 import type { WorkingUnitRecord } from '../../../shared/schemas/case';
@@ -67,6 +67,25 @@ describe('listAcceptedCases', () => {
     const first = await listAcceptedCases(db, { take: 3 });
     const second = await listAcceptedCases(db, { after: first.at(-1)?.id ?? null, take: 3 });
     expect([...first, ...second].map((c) => c.id)).toEqual([1, 2, 4, 5].map((n) => plainCase(n).id));
+  });
+});
+
+describe('findCases', () => {
+  it('gives back numbers to the last digit, and every list in its order', async () => {
+    const { db } = testDatabase();
+    const values = [0.1 + 0.2, 1 / 3, 5e-324, 1.7976931348623157e308, -4.35e-7, 2 ** 53, 0];
+    const steps = values.map((value) => ({ kind: 'check' as const, check: 'supply-apart', outcome: 'low', designator: null, value, unit: 'V' as const }));
+    const readings = values.map((value, i) => ({ designator: 'U1', pin: String(9 - i), state: null, value, unit: 'V' as const }));
+    const record = plainCase(1, { steps: [...steps, ...plainContent().steps], readings });
+    await fillDatabase(db, [record]);
+    expect((await findCase(db, record.id))?.content).toStrictEqual(record.content);
+  });
+
+  it('takes more ids than a statement takes values', async () => {
+    const { db } = testDatabase();
+    await fillDatabase(db, [plainCase(1), plainCase(2, { narrative: 'Another unit.' })]);
+    const ids = Array.from({ length: 40_000 }, (_, n) => plainCase(n + 1).id);
+    expect((await findCases(db, ids)).map((c) => c.id)).toEqual([plainCase(1).id, plainCase(2).id].sort());
   });
 });
 
