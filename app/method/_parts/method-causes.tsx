@@ -13,22 +13,35 @@ export function MethodCauses() {
       <p>
         Few cases carry exactly your findings, so the chance is put together from cases that carry parts of them. It starts from
         how often units like yours fail in each way, and every finding moves it by how much more often that finding goes with one
-        cause than with another. What you did not mention moves nothing, with two exceptions. Whoever sees a grey picture sees a
-        picture, so whatever would have hidden it, such as a dead unit, is absent. And where you tick “that is all I see”, an
-        unmentioned symptom is absent, where it could have been seen at all.
+        cause than with another. What you did not mention moves nothing, with three exceptions:
       </p>
+      <ul>
+        <li>Whoever sees a grey picture sees a picture, so whatever would have hidden it, such as a dead unit, is absent.</li>
+        <li>
+          Whoever writes that something is fine (“picture fine”) has looked at it, so every fault is absent that would have shown
+          there. “Has video” says less, and clears only what would leave none.
+        </li>
+        <li>Where you tick “that is all I see”, an unmentioned symptom is absent, where it could have been seen at all.</li>
+      </ul>
+      <p>That a check was done says nothing by itself; only what it showed does.</p>
       <code className="formula">P(cause | findings) ∝ P(cause) × ∏ P(finding | cause)^w</code>
       <p>
         The exponent w says how far a finding is taken at its word: findings that come in company repeat each other, and are
-        weighed less. Only a check that a good part passes is taken in full against the parts that it is known to clear. Each
-        P(finding | cause) is drawn toward what is usual where a cause has few cases:
+        weighed less; symptoms, besides, the less the more of them are present. Two things are taken in full: what came of a
+        fix, and that a check was passed which a good part passes, against the parts that it is known to clear (unless the check
+        has turned out to say little). What a check shows is read against the unit’s state, as far as the symptoms tell it:
+        without power, a dead rail says little about which part is to blame. Each P(finding | cause) is drawn toward what is usual
+        where a cause has few cases:
       </p>
       <code className="formula">P(v | c) = (n(c, v) + m × q(v)) / (n(c) + m)</code>
       <p>
         n counts cases, weighed by how the cause was proved: by substitution or measurement fully, by the repair holding at eight
-        tenths, only suspected at three tenths. q is how common the finding is at all, and m how many cases that is worth; both m
-        and w come from the cases themselves, each predicted with its own record left out. A board with many cases speaks for
-        itself; one with few borrows from its model, its maker and its kind, and from other boards that carry the same part.
+        tenths, only suspected at three tenths. q is what other causes show: those that a check is about apart from those that it
+        is not, and among the latter every cause with one voice at most, however common it is, causes of the same area of the
+        unit before all others. m is how many cases that is worth; m and w come from the cases themselves, each predicted with its
+        own record left out. A board with many cases speaks for itself; one with few borrows from its model, its maker and its
+        kind, and from other boards that carry the same part. A cause that the catalogue rules out on a device starts far lower
+        there, but not at nought: catalogues have gaps.
       </p>
       <p>
         The check that proved a cause, and the fix that cured it, never help to predict their own case: you ask before they were

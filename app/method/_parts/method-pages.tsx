@@ -31,15 +31,15 @@ export function MethodPages() {
       </p>
       <h3>Suspected parts</h3>
       <p>
-        A part counts as suspected in a case where somebody did a check of it or tried a fix of it before the cure. How often it
-        then was the cause says as much about the habits of repairers as about the part.
+        A part counts as suspected in a case where somebody did a check of it or tried a fix of it, whatever came of it. How often
+        it then was the cause says as much about the habits of repairers as about the part.
       </p>
       <h3>Usual readings</h3>
       <p>
         States are counted over the working units of one board. Numbers have their median and a tolerance interval that holds 95%
         of working units, as surely as 95%, if readings are near normal (R. E. Odeh and D. B. Owen, “Tables for normal tolerance
-        limits, sampling plans, and screening”, 1980). Three readings are the least; readings thirty deviations off are taken for
-        slips and set aside.
+        limits, sampling plans, and screening”, 1980). Three readings are the least; from five on, readings thirty deviations off
+        are taken for slips and set aside.
       </p>
       <code className="formula">range = mean ± k s + half a step of the meter; k = 5.08 for 5 readings, 2.76 for 20</code>
     </>
