@@ -1,4 +1,5 @@
 import { type NextRequest, NextResponse } from 'next/server';
+import { requestTurn } from './server/event-loop/take-turns';
 
 /**
  * The content security policy of one answer. Scripts run only where they carry this answer's nonce, or were loaded by
@@ -22,6 +23,9 @@ function policyFor(nonce: string): string {
     "frame-ancestors 'none'",
   ].join('; ');
 }
+
+/** Who watches the site hears from it at once, however busy it is. */
+const WATCHED = new Set(['/healthz', '/readyz', '/metrics']);
 
 /** A form of a page is never longer; photos have a door of their own. The framework's own limit for forms is the same. */
 const LONGEST_FORM = 1_000_000;
@@ -54,10 +58,11 @@ function isEncodedWell(path: string): boolean {
 }
 
 /**
- * Refuses what cannot be read, puts the policy on every other answer, and keeps browsers to TLS where the site is known under
+ * Lets requests begin one after the other, refuses what cannot be read, puts the policy on every other answer, and keeps browsers to TLS where the site is known under
  * https.
  */
 export async function proxy(request: NextRequest): Promise<NextResponse> {
+  if (!WATCHED.has(request.nextUrl.pathname)) await requestTurn();
   const refusal = await refusalOf(request);
   if (refusal !== null) {
     return new NextResponse(`${refusal.told}\n`, { status: refusal.status, headers: { 'content-type': 'text/plain; charset=utf-8' } });

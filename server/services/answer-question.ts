@@ -7,6 +7,7 @@ import type { Question } from '../../shared/schemas/question';
 import type { Db } from '../db';
 import { findNarratives } from '../repositories/case-repository';
 import { createKeptAnswers, type KeptAnswers } from './kept-answers';
+import { readyToAnswer } from './ready-to-answer';
 
 /** Answers kept for a model: about a quarter of a megabyte each. */
 const MOST_KEPT = 128;
@@ -24,6 +25,7 @@ export function answerQuestion(db: Db, model: CasebookModel, question: Question)
     keptOf.set(model, kept);
   }
   return kept.answer({ key: JSON.stringify(question), revision: model.counts.revision }, async () => {
+    await readyToAnswer(model, question);
     const figures = lookUp(model, question);
     return withExcerpts(figures, await findExcerpts(db, figures.similar.map(({ id }) => id)));
   });

@@ -4,6 +4,7 @@ import type { PlanOptions, PlanResult } from '../../shared/schemas/plan';
 import type { Question } from '../../shared/schemas/question';
 import { findPlanAside } from '../aside/find-plan-aside';
 import { createKeptAnswers, type KeptAnswers } from './kept-answers';
+import { readyToAnswer } from './ready-to-answer';
 
 /** Plans kept for a model: some ten kilobytes each. */
 const MOST_KEPT = 256;
@@ -15,6 +16,7 @@ export function makePlan(model: CasebookModel, question: Question, options: Plan
   const kept = keptOf.get(model) ?? createKeptAnswers<PlanResult>(MOST_KEPT);
   keptOf.set(model, kept);
   return kept.answer({ key: JSON.stringify([question, options]), revision: model.counts.revision }, async () => {
+    await readyToAnswer(model, question);
     const { task, inWords } = preparePlan(model, question, options);
     return inWords(await findPlanAside(task));
   });

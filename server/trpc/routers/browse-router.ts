@@ -3,7 +3,7 @@ import { boardReadings } from '../../../shared/domain/browse/board-readings';
 import { deviceView } from '../../../shared/domain/browse/device-view';
 import { fixLines, fixView } from '../../../shared/domain/browse/fix-view';
 import { partLines, partView } from '../../../shared/domain/browse/part-view';
-import { symptomLines, symptomView } from '../../../shared/domain/browse/symptom-view';
+import { symptomLines, symptomQuestion, symptomView } from '../../../shared/domain/browse/symptom-view';
 import { rowsInScope } from '../../../shared/domain/casebook/case-scope';
 import { monthCounts } from '../../../shared/domain/casebook/case-months';
 import { symptomsByCauses } from '../../../shared/domain/casebook/cross-table';
@@ -16,6 +16,7 @@ import { partLineSchema, partViewSchema } from '../../../shared/schemas/part-vie
 import { symptomLineSchema, symptomViewSchema } from '../../../shared/schemas/symptom-view';
 import { slugSchema } from '../../../shared/schemas/terms';
 import { countWorkingUnitsByBoard, listWorkingUnitsOfBoard } from '../../repositories/working-unit-repository';
+import { readyToAnswer } from '../../services/ready-to-answer';
 import { publicProcedure, router } from '../init';
 import { knownDevice } from '../known-device';
 
@@ -41,10 +42,12 @@ export const browseRouter = router({
   getSymptom: publicProcedure
     .input(symptomInput)
     .output(symptomViewSchema)
-    .query(({ ctx, input }) => {
+    .query(async ({ ctx, input }) => {
       knownDevice(ctx.casebook.model, input.device);
       const { model } = ctx.casebook;
-      return found(symptomView(model, currentSlug(model.words.aliases, 'symptom', input.slug), input.device));
+      const symptom = currentSlug(model.words.aliases, 'symptom', input.slug);
+      await readyToAnswer(model, symptomQuestion(symptom, input.device));
+      return found(symptomView(model, symptom, input.device));
     }),
 
   /** A device: its boards, faults, weak spots, and what changed between its revisions. */

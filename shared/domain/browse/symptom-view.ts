@@ -1,4 +1,4 @@
-import { questionSchema } from '../../schemas/question';
+import { type Question, questionSchema } from '../../schemas/question';
 import type { SymptomLine, SymptomView } from '../../schemas/symptom-view';
 import type { CasebookModel } from '../casebook/casebook-model';
 import { bothRows, countRows, rowsInScope } from '../casebook/case-scope';
@@ -54,10 +54,14 @@ function canOccur(model: CasebookModel, categories: SymptomView['categories'], d
   return category !== undefined && categories.includes(category);
 }
 
+/** A look-up with this symptom alone: what a symptom's page asks. */
+export function symptomQuestion(symptom: string, device: string | null): Question {
+  return questionSchema.parse({ set: [{ kind: 'symptom', id: symptom, value: 'present' }], device });
+}
+
 /** What a look-up with this symptom alone would have checked first. */
 function firstChecks(model: CasebookModel, symptom: string, device: string | null): SymptomView['firstChecks'] {
-  const question = questionSchema.parse({ set: [{ kind: 'symptom', id: symptom, value: 'present' }], device });
-  const coded = readQuestion(model, question);
+  const coded = readQuestion(model, symptomQuestion(symptom, device));
   const { probability } = model.estimator.posterior(coded.device, coded.findings);
   return nextCheckRows(model, coded, probability)
     .nextChecks.slice(0, FIRST_CHECKS)

@@ -10,7 +10,8 @@ import { defaultSettings, type Settings } from '../../stats/settings';
 import { createEstimator } from '../../stats/weighted-naive-bayes';
 import { type Coding, createCoding } from '../coding/coding';
 import { encodeCase } from '../coding/encode-case';
-import { createReader } from '../read-query/read-query';
+import { buildReader } from '../read-query/read-query';
+import { allSteps, type Steps } from '../steps/steps';
 import { NO_ALIASES, type WordAliases } from '../words/word-aliases';
 import { withoutRetired } from '../words/word-lists';
 import { type CameBack, curesThatCameBack } from './came-back';
@@ -53,11 +54,23 @@ export function createCasebookModel(
   settingsFor: (coding: Coding) => Settings = (coding) => defaultSettings(coding.layout),
   aliases: WordAliases = NO_ALIASES,
 ): CasebookModel {
+  return allSteps(buildCasebookModel(vocabulary, catalogue, settingsFor, aliases));
+}
+
+/** The same in steps. */
+export function* buildCasebookModel(
+  vocabulary: Vocabulary,
+  catalogue: DeviceCatalogue,
+  settingsFor: (coding: Coding) => Settings,
+  aliases: WordAliases,
+): Steps<CasebookModel> {
   const coding = createCoding(vocabulary, catalogue);
+  yield;
+  const read = yield* buildReader(withoutRetired(vocabulary), catalogue);
   return assembleModel({
     coding,
     words: vocabularyWords(vocabulary, catalogue, aliases),
-    read: createReader(withoutRetired(vocabulary), catalogue),
+    read,
     settings: settingsFor(coding),
     counts: createCounts(coding.layout),
     index: createRecordIndex(coding.layout),

@@ -19,9 +19,7 @@ export function checkCandidates(model: CasebookModel, question: CodedQuestion, b
   const last = model.words.checks.get(order.at(-1) ?? '');
   const possible = possibleChecks(model, question);
   const offered: OfferedCheck[] = [];
-  for (const check of model.coding.vocabulary.checks) {
-    const observable = model.coding.observableOf('check', check.slug);
-    if (observable === undefined || check.retired || done.has(check.slug)) continue;
+  for (const { check, observable } of openChecks(model, question.read)) {
     const { table, weight } = model.estimator.outcomeTable(question.device, observable, question.findings);
     const candidate: CheckCandidate = {
       table,
@@ -41,13 +39,22 @@ export function checkCandidates(model: CasebookModel, question: CodedQuestion, b
   return offered;
 }
 
+/** The checks of the vocabulary that are not among the findings, and their observables. */
+export function openChecks(model: CasebookModel, read: CodedQuestion['read']): { check: Check; observable: number }[] {
+  const done = new Set(doneChecks({ read }));
+  return model.coding.vocabulary.checks.flatMap((check) => {
+    const observable = model.coding.observableOf('check', check.slug);
+    return observable === undefined || check.retired || done.has(check.slug) ? [] : [{ check, observable }];
+  });
+}
+
 /** Whether something was done with power on inside the case, so that safe power-up is behind us. */
 export function poweredDone(model: CasebookModel, question: CodedQuestion): boolean {
   return doneChecks(question).some((slug) => (model.words.checks.get(slug)?.stage ?? 0) === 2);
 }
 
 /** Slugs of the checks among the findings, in order. */
-export function doneChecks(question: CodedQuestion): string[] {
+export function doneChecks(question: Pick<CodedQuestion, 'read'>): string[] {
   return question.read.findings.filter((f) => f.kind === 'check').map((f) => f.id);
 }
 

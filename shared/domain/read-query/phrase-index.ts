@@ -10,6 +10,7 @@ import { roleRenamer } from './rename-roles';
 import { subjectsOf } from './symptom-subjects';
 import { STATE_PHRASES, stateWords } from './state-words';
 import { NEGATOR_WORDS, WEAK_WORDS } from './word-classes';
+import type { Steps } from '../steps/steps';
 
 /** Everything that can be recognised, by the terms that name it. */
 export type PhraseIndex = {
@@ -26,14 +27,14 @@ export type PhraseIndex = {
 };
 
 /** Builds the index from a vocabulary and the general words of the bench. */
-export function buildPhraseIndex(vocabulary: Vocabulary): PhraseIndex {
+export function* buildPhraseIndex(vocabulary: Vocabulary): Steps<PhraseIndex> {
   const builder: Builder = { byKey: new Map(), known: new Map(), words: new Map() };
-  addSymptoms(builder, vocabulary);
-  addChecks(builder, vocabulary);
-  addFixes(builder, vocabulary);
+  yield* addSymptoms(builder, vocabulary);
+  yield* addChecks(builder, vocabulary);
+  yield* addFixes(builder, vocabulary);
   addTold(builder, vocabulary);
-  addDerivedSymptoms(builder, vocabulary);
-  addDerivedChecks(builder, vocabulary);
+  yield* addDerivedSymptoms(builder, vocabulary);
+  yield* addDerivedChecks(builder, vocabulary);
   for (const role of vocabulary.roles) {
     for (const phrase of [role.label, ...role.synonyms]) add(builder, phrase, { kind: 'role', id: role.slug }, QUALITY.derived);
   }
@@ -43,6 +44,7 @@ export function buildPhraseIndex(vocabulary: Vocabulary): PhraseIndex {
     for (const phrase of phrases) add(builder, phrase, { kind: 'result', result }, QUALITY.written);
   }
   for (const word of benchWords()) if (!builder.words.has(word)) builder.words.set(word, 1);
+  yield;
   const phrases = [...builder.byKey.values()];
   return {
     phrases,
@@ -59,7 +61,7 @@ function benchWords(): string[] {
   return [...stateWords(), ...actionWords(), ...NEGATOR_WORDS, ...WEAK_WORDS].filter((w) => w.length >= 5 && /^\p{L}+$/u.test(w));
 }
 
-function addSymptoms(builder: Builder, vocabulary: Vocabulary): void {
+function* addSymptoms(builder: Builder, vocabulary: Vocabulary): Steps<void> {
   for (const symptom of vocabulary.symptoms) {
     const written = [symptom.label, ...symptom.synonyms];
     for (const phrase of written) add(builder, phrase, { kind: 'symptom', id: symptom.slug, value: 'present' }, QUALITY.written);
@@ -68,21 +70,23 @@ function addSymptoms(builder: Builder, vocabulary: Vocabulary): void {
     for (const { words, lack } of subjectsOf(symptom)) {
       addWords(builder, words, { kind: 'subject', id: symptom.slug, lack }, lack === 'good' ? QUALITY.guessed : QUALITY.derived);
     }
+    yield;
   }
 }
 
 /** Slugs, and phrases with another name for a part, where no entry writes the same phrase itself. */
-function addDerivedSymptoms(builder: Builder, vocabulary: Vocabulary): void {
+function* addDerivedSymptoms(builder: Builder, vocabulary: Vocabulary): Steps<void> {
   const otherNames = roleRenamer(vocabulary.roles);
   for (const symptom of vocabulary.symptoms) {
     const target: Target = { kind: 'symptom', id: symptom.slug, value: 'present' };
     for (const phrase of [symptom.label, ...symptom.synonyms].flatMap((w) => otherNames(w)))
       add(builder, phrase, target, QUALITY.derived);
     add(builder, symptom.slug.replaceAll('-', ' '), target, QUALITY.slug);
+    yield;
   }
 }
 
-function addDerivedChecks(builder: Builder, vocabulary: Vocabulary): void {
+function* addDerivedChecks(builder: Builder, vocabulary: Vocabulary): Steps<void> {
   const otherNames = roleRenamer(vocabulary.roles);
   for (const check of vocabulary.checks) {
     const target: Target = { kind: 'check', id: check.slug };
@@ -90,10 +94,11 @@ function addDerivedChecks(builder: Builder, vocabulary: Vocabulary): void {
     for (const phrase of written.flatMap(rangeMembers)) add(builder, phrase, target, QUALITY.derived);
     for (const phrase of written.flatMap((w) => otherNames(w))) add(builder, phrase, target, QUALITY.derived);
     add(builder, check.slug.replaceAll('-', ' '), target, QUALITY.slug);
+    yield;
   }
 }
 
-function addChecks(builder: Builder, vocabulary: Vocabulary): void {
+function* addChecks(builder: Builder, vocabulary: Vocabulary): Steps<void> {
   for (const check of vocabulary.checks) {
     const target: Target = { kind: 'check', id: check.slug };
     const written = [check.label, ...check.synonyms];
@@ -106,6 +111,7 @@ function addChecks(builder: Builder, vocabulary: Vocabulary): void {
       }
       add(builder, outcome.slug.replaceAll('-', ' '), named, QUALITY.slug);
     }
+    yield;
   }
 }
 
@@ -135,7 +141,7 @@ function namesItsCheck(outcome: string, checkPhrases: readonly string[]): boolea
   });
 }
 
-function addFixes(builder: Builder, vocabulary: Vocabulary): void {
+function* addFixes(builder: Builder, vocabulary: Vocabulary): Steps<void> {
   const roles = new Map(vocabulary.roles.map((r) => [r.slug, r]));
   const shared = new Map<string, number>();
   for (const fix of vocabulary.fixes) shared.set(`${fix.action} ${fix.role}`, (shared.get(`${fix.action} ${fix.role}`) ?? 0) + 1);
@@ -151,6 +157,7 @@ function addFixes(builder: Builder, vocabulary: Vocabulary): void {
       const required = [ACTION_TERMS[fix.action], ...terms.required.filter((t) => t !== ACTION_TERMS[fix.action])];
       insert(builder, { terms: { ...terms, required }, words: [], target, quality: alone ? QUALITY.derived : QUALITY.guessed });
     }
+    yield;
   }
 }
 

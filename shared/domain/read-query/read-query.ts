@@ -11,6 +11,7 @@ import { joinContrasts } from './join-contrasts';
 import { prepareTokens } from './prepare-tokens';
 import { buildReaderContext } from './reader-context';
 import { shareStates } from './share-states';
+import { allSteps, type Steps } from '../steps/steps';
 import { tokenise } from './tokenise';
 
 /**
@@ -27,7 +28,12 @@ export type Reader = (text: string) => ReadQuery;
  * usual query well under one: keep the reader.
  */
 export function createReader(vocabulary: Vocabulary, catalogue: DeviceCatalogue): Reader {
-  const context = buildReaderContext(vocabulary);
+  return allSteps(buildReader(vocabulary, catalogue));
+}
+
+/** The same in steps. */
+export function* buildReader(vocabulary: Vocabulary, catalogue: DeviceCatalogue): Steps<Reader> {
+  const context = yield* buildReaderContext(vocabulary);
   const names = deviceNames(catalogue);
   return (text) => {
     const cut = tokenise(text.slice(0, READ_LIMIT.characters), READ_LIMIT.words);

@@ -5,6 +5,7 @@ import { classesOfOutcomes, type OutcomeClasses } from './outcome-of-state';
 import { buildPhraseIndex, type PhraseIndex } from './phrase-index';
 import { phraseWords } from './phrase-terms';
 import { OTHER_WORDS } from './word-classes';
+import type { Steps } from '../steps/steps';
 
 /** A vocabulary arranged for reading, built once. */
 export type ReaderContext = {
@@ -24,7 +25,7 @@ function isSwap(check: Check): boolean {
   return [check.label, ...check.synonyms].some((p) => phraseWords(p).some((w) => OTHER_WORDS.has(w) || w === 'swapped'));
 }
 
-export function buildReaderContext(vocabulary: Vocabulary): ReaderContext {
+export function* buildReaderContext(vocabulary: Vocabulary): Steps<ReaderContext> {
   const checksOfRole = new Map<string, string[]>();
   const trials = new Map<string, ReadonlyMap<FixResult, string>>();
   for (const check of vocabulary.checks) {
@@ -32,8 +33,9 @@ export function buildReaderContext(vocabulary: Vocabulary): ReaderContext {
     const results = trialResults(check);
     if (results.size > 0) trials.set(check.slug, results);
   }
+  const index = yield* buildPhraseIndex(vocabulary);
   return {
-    index: buildPhraseIndex(vocabulary),
+    index,
     symptoms: new Map(vocabulary.symptoms.map((s) => [s.slug, s])),
     checks: new Map(vocabulary.checks.map((c) => [c.slug, c])),
     fixes: new Map(vocabulary.fixes.map((f) => [f.slug, f])),
