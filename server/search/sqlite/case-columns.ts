@@ -11,6 +11,8 @@ export type CaseColumns = {
   readonly names: FilterName[];
   readonly values: string[];
   readonly codeOf: Map<string, number>;
+  /** Codes in the order of their values; see `codesInOrder`. */
+  inOrder: number[];
   /** Months since year 0 by place. */
   months: Uint16Array;
   /** Where the codes of a place begin; they end where those of the next one do. */
@@ -65,7 +67,7 @@ function emptyColumns(): CaseColumns {
   const columns = { months: new Uint16Array(64), starts: new Uint32Array(65), codes: new Uint16Array(512), gone: new Uint8Array(64) };
   // No case has the number 0.
   columns.gone[0] = 1;
-  return { names: [], values: [], codeOf: new Map(), ...columns, codeCount: 0, places: 1 };
+  return { names: [], values: [], codeOf: new Map(), inOrder: [], ...columns, codeCount: 0, places: 1 };
 }
 
 const keyOf = (name: FilterName, value: string) => `${name} ${value}`;
@@ -78,6 +80,14 @@ function codeFor(columns: CaseColumns, name: FilterName, value: string): number 
   columns.values.push(value);
   columns.codeOf.set(key, columns.names.length - 1);
   return columns.names.length - 1;
+}
+
+/** All codes in the order of their values: sorted when there are new ones, not for every search. */
+export function codesInOrder(columns: CaseColumns): readonly number[] {
+  const { values, inOrder } = columns;
+  if (inOrder.length === values.length) return inOrder;
+  columns.inOrder = [...values.keys()].sort((a, b) => ((values[a] as string) < (values[b] as string) ? -1 : 1));
+  return columns.inOrder;
 }
 
 /** The codes of these values of a filter; values that no case ever had have none. */

@@ -15,7 +15,7 @@ const FEW = 20;
 const ALL_WORDS = 1.25;
 /** What each pair of words that stand side by side in a case as they do in the search adds to its score, as a share of it. */
 const SIDE_BY_SIDE = 0.3;
-/** Where more cases than these are found, walking over them once more for the snippets costs more than marking the page apart. */
+/** Where more cases than these are found by a beginning of a word, walking over them once more for the snippets costs more than marking the page apart. */
 const MANY = 600;
 
 const WEIGHTS = SEARCH_FIELDS.map((field) => FIELD_WEIGHTS[field]).join(', ');
@@ -32,19 +32,23 @@ export function docFinder(file: Database) {
   const marked = file
     .prepare(`SELECT rowid, ${snippetOf('case_text', NARRATIVE)} FROM case_text WHERE case_text MATCH ? AND +rowid IN (SELECT value FROM json_each(?))`)
     .raw();
+  const markedOne = file.prepare(`SELECT ${snippetOf('case_text', NARRATIVE)} FROM case_text WHERE case_text MATCH ? AND rowid = ?`).pluck();
   const page = pageMarker();
   const text = file.prepare('SELECT narrative FROM case_text WHERE rowid = ?').pluck();
 
   const scoresOf = (match: MatchText): { docs: number[]; scores: number[] } => {
+    const rows = scored.all(wholeMatch(match)) as [number, number][];
     const docs: number[] = [];
     const scores: number[] = [];
-    const rows = scored.all(wholeMatch(match)) as [number, number][];
+    for (const row of rows) {
+      docs.push(row[0]);
+      scores.push(row[1]);
+    }
     const pairs = new Map<number, number>();
     for (const pair of rows.length < 2 ? [] : match.near) for (const doc of matching.all(pair) as number[]) pairs.set(doc, (pairs.get(doc) ?? 0) + 1);
-    for (const [doc, score] of rows) {
-      docs.push(doc);
-      scores.push(score * (1 + SIDE_BY_SIDE * (pairs.get(doc) ?? 0)));
-    }
+    if (pairs.size > 0) docs.forEach((doc, i) => {
+      scores[i] = (scores[i] as number) * (1 + SIDE_BY_SIDE * (pairs.get(doc) ?? 0));
+    });
     return { docs, scores };
   };
 
@@ -61,8 +65,12 @@ export function docFinder(file: Database) {
     return { found: { docs: some.docs, scores }, matched: 'some', match: wider };
   };
 
+  /** FTS5 goes straight to a row whose number comes as a whole number; to one that comes as a fraction, as plain numbers do, it walks. */
+  const markedIn = (doc: number, whole: string) => String(markedOne.get(whole, BigInt(doc)) ?? '');
+
   /** Narratives by number: where words were asked for the stretch around them, marked. */
   const snippets = ({ match, found }: FoundDocs, docs: readonly number[]): Map<number, string> => {
+    if (match.must !== null && !match.hasBeginning) return new Map(docs.map((doc) => [doc, markedIn(doc, wholeMatch(match))]));
     if (match.must !== null && found.docs.length <= MANY) return new Map(marked.all(wholeMatch(match), JSON.stringify(docs)) as [number, string][]);
     const texts = new Map(docs.map((doc) => [doc, String(text.get(doc) ?? '')]));
     const stretches = match.any === null ? new Map<number, string>() : page.mark(texts, match.any);

@@ -9,6 +9,8 @@ export type MatchText = {
   any: string | null;
   /** Pairs of words that stand side by side in the search: where they do so in a case, that counts too. */
   near: string[];
+  /** Whether a beginning of a word is among what is asked for: FTS5 gathers all cases that it may stand in before it looks at any. */
+  hasBeginning: boolean;
 };
 
 /** The terms as an expression of FTS5: `all` asks for every one of them, `some` for any. */
@@ -20,6 +22,7 @@ export function matchText(groups: readonly TermGroup[], matched: 'all' | 'some',
     not: not.length === 0 ? null : not.join(' OR '),
     any: must.length === 0 ? null : must.join(' OR '),
     near: pairs.map(quoted),
+    hasBeginning: groups.some(({ prefix }) => prefix !== null),
   };
 }
 

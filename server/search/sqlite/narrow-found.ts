@@ -1,5 +1,5 @@
 import { FILTER_NAMES, type FilterName, type SearchFacets, type SearchFilters } from '../../../shared/schemas/search';
-import { type CaseColumns, codesOf, nameBit } from './case-columns';
+import { type CaseColumns, codesInOrder, codesOf, nameBit } from './case-columns';
 
 /** Found cases: numbers in the full text, and a score for each where they were found by words. */
 export type Found = { docs: number[]; scores: number[] | null };
@@ -60,10 +60,12 @@ function wantedBits(columns: CaseColumns, filters: SearchFilters): { all: number
 }
 
 /** In the order of the values, so that the order in which cases came in does not show. */
-function facetsOf({ names, values }: CaseColumns, counts: Uint32Array): SearchFacets {
+function facetsOf(columns: CaseColumns, counts: Uint32Array): SearchFacets {
+  const { names, values } = columns;
   const facets = noFacets();
-  const codes = [...counts.keys()].filter((code) => (counts[code] as number) > 0);
-  codes.sort((a, b) => ((values[a] as string) < (values[b] as string) ? -1 : 1));
-  for (const code of codes) facets[names[code] as keyof SearchFacets][values[code] as string] = counts[code] as number;
+  for (const code of codesInOrder(columns)) {
+    const count = counts[code] as number;
+    if (count > 0) facets[names[code] as keyof SearchFacets][values[code] as string] = count;
+  }
   return facets;
 }
