@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { attempt } from '../_casebook/attempt';
+import { isDemo } from '../_casebook/is-demo';
 import { formatCount } from '../_components/format-figures';
 import { serverCaller } from '../_trpc/server';
 import '../_styles/method.css';
@@ -27,7 +28,7 @@ export default async function MethodPage() {
       <MethodCauses />
       <MethodChoices />
       <MethodPages />
-      <MethodEvaluation evaluation={method?.evaluation ?? null} />
+      <MethodEvaluation evaluation={method?.evaluation ?? null} demo={await isDemo()} />
       <MethodLimits />
     </div>
   );

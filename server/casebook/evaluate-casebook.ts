@@ -10,9 +10,10 @@ import { loadCasebook } from './load-casebook';
 
 export type EvaluateOptions = {
   folds: number;
-  repeats: number;
+  /** How often the cases are split. Default: `usualRepeats`. */
+  repeats?: number;
   seed: number;
-  /** Told after every fold. */
+  /** Told at the start, and after every fold. */
   onProgress?: (done: number, of: number) => void;
   /** Looks at so many cases of each part only, and compares estimators that look at how findings go together. */
   compareOn?: number;
@@ -29,6 +30,16 @@ const LEAST_RECORDS = 20;
  */
 const FIT_RECORDS = 500;
 
+/**
+ * How often so many cases are split: where there are few, which of them are held out together makes a difference; thousands
+ * are predicted often enough in one round, and each round takes minutes.
+ */
+export function usualRepeats(cases: number): number {
+  return cases < MANY_CASES ? 3 : 1;
+}
+
+const MANY_CASES = 1000;
+
 /** Held-out cases of each fold that are held against the exact probabilities. */
 const TRUTH_ON = 40;
 
@@ -41,7 +52,7 @@ const USUAL_CUT = 'before the first fix';
  */
 export async function evaluateCasebook(
   db: PrismaClient,
-  { folds, repeats, seed, onProgress, compareOn, known }: EvaluateOptions,
+  { folds, repeats: asked, seed, onProgress, compareOn, known }: EvaluateOptions,
   { now, newId }: { now: Date; newId: () => string },
 ) {
   const { model } = await loadCasebook(db);
@@ -53,6 +64,7 @@ export async function evaluateCasebook(
       detail: `It has ${resolved.length} cases with a cause; at least ${Math.max(LEAST_RECORDS, folds)} are needed.`,
     });
   }
+  const repeats = asked ?? usualRepeats(resolved.length);
   const evaluation = evaluateRecords(coding.layout, records, {
     folds,
     repeats,

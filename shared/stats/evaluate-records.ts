@@ -1,6 +1,6 @@
 import { countAll } from './count-all';
 import { CUTS, cutRecord } from './cut-record';
-import type { Estimator } from './estimator';
+import type { Estimator, Posterior } from './estimator';
 import { type FitOptions, fitSettings } from './fit-settings';
 import { stratifiedFolds } from './folds';
 import type { CodedFinding, CodedRecord, Layout } from './layout';
@@ -26,7 +26,7 @@ export type RecordsOptions = {
   truthOn?: number;
   /** So many held-out records of each fold, and no others, are looked at, and by dependence-aware estimators, too, which are slow. */
   compareOn?: number;
-  /** Told after every fold that was scored. */
+  /** Told at the start, and after every fold that was scored. */
   onProgress?: (done: number, of: number) => void;
 };
 
@@ -69,6 +69,7 @@ export function evaluateRecords(
   const byCause = new Map<number, ReturnType<typeof createScoreBoard>>();
   const brackets = createBracketBoard();
   const scoredFolds = Math.min(folds, options.foldsScored ?? folds);
+  options.onProgress?.(0, repeats * scoredFolds);
   for (let repeat = 0; repeat < repeats; repeat += 1) {
     const fold = stratifiedFolds(records, folds, seed + repeat);
     for (let held = 0; held < scoredFolds; held += 1) {
@@ -86,14 +87,19 @@ export function evaluateRecords(
           const exact = looked > (options.truthOn ?? Infinity) ? null : (options.truth?.(index, record.device, seen) ?? null);
           const truth = exact === null ? null : withUnlisted(exact, known);
           contenders.forEach((contender, i) => {
-            const prediction = predict(layout, contender, { record, seen, known });
+            const isUsual = i === 0 && cut === 2;
+            // Intervals take their time, so they are worked out only where they are looked at.
+            const posterior = truth !== null || isUsual ? contender.estimator.posterior?.(record.device, seen) : undefined;
+            const prediction = {
+              probability: posterior?.probability ?? contender.estimator.probabilities(record.device, seen),
+              target: targetOf(layout, contender, { record, known }),
+            };
             const cell = cells[cut]?.get(contender.name) ?? createCell();
             cells[cut]?.set(contender.name, cell);
             cell.board.add(prediction);
-            const posterior = contender.estimator.posterior;
-            if (truth !== null && posterior !== undefined) cell.coverage.add(posterior(record.device, seen), truth);
-            if (i === 0 && cut === 2 && posterior !== undefined) {
-              brackets.add(posterior(record.device, seen), prediction.target);
+            if (truth !== null && posterior !== undefined) cell.coverage.add(posterior, truth);
+            if (isUsual && posterior !== undefined) {
+              brackets.add(posterior, prediction.target);
               boardOf(byDevice, record.device).add(prediction);
               for (const cause of record.causes) boardOf(byCause, cause).add(prediction);
             }
@@ -130,28 +136,30 @@ function learnAll(layout: Layout, training: readonly CodedRecord[], { fit = {}, 
   const plain = createPlainEstimator(layout, counts);
   const dependent = compareOn === undefined ? [] : fitRecordDependence(layout, training, weighted);
   const priorOnly = (device: number) => weighted.prior(device);
+  const priorIntervals = new Map<number, Posterior>();
+  const priorPosterior = (device: number) => {
+    const found = priorIntervals.get(device) ?? weighted.posterior(device, []);
+    priorIntervals.set(device, found);
+    return found;
+  };
   return [
     { name: weighted.name, estimator: weighted, namesUnlisted: true },
     { name: plain.name, estimator: plain, namesUnlisted: false },
     {
       name: 'prior',
-      estimator: { probabilities: priorOnly, posterior: (device) => weighted.posterior(device, []) },
+      estimator: { probabilities: priorOnly, posterior: priorPosterior },
       namesUnlisted: true,
     },
     ...dependent.map(({ name, probabilities }) => ({ name, estimator: { probabilities }, namesUnlisted: true })),
   ];
 }
 
-function predict(
-  layout: Layout,
-  { estimator, namesUnlisted }: Contender,
-  { record, seen, known }: { record: CodedRecord; seen: readonly CodedFinding[]; known: ReadonlySet<number> },
-) {
-  const target = record.causes.map((cause) => ({
+/** The record's causes as shares of 1; to who knows of an unlisted cause, one that no training record has is that one. */
+function targetOf(layout: Layout, { namesUnlisted }: Contender, { record, known }: { record: CodedRecord; known: ReadonlySet<number> }) {
+  return record.causes.map((cause) => ({
     cause: namesUnlisted && !known.has(cause) ? layout.causeCount : cause,
     share: 1 / record.causes.length,
   }));
-  return { probability: estimator.probabilities(record.device, seen), target };
 }
 
 /** A cause that none of the training records has is unlisted to the estimators, so its probability belongs there. */

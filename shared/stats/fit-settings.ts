@@ -22,8 +22,8 @@ export type FitOptions = {
 /** Records one by one: an array, or something that makes them when asked for, so that a million need not be held. */
 export type RecordList = { readonly length: number; at(index: number): CodedRecord | undefined };
 
-/** Ridge strengths tried: records that a deviation of 1 from the common exponent costs, roughly. */
-const RIDGES = [0.5, 2, 8, 32];
+/** Ridge strengths tried: records that a deviation of 1 from the common exponent costs, roughly. Each begins where the one before ended. */
+const RIDGES = [32, 8, 2, 0.5];
 const SHRINKAGE_FACTORS = [0.4, 1, 2.5];
 /** Most cells (record, finding, cause) of one leave-one-out pass. */
 const SCORED_CELLS = 4_500_000;
@@ -91,9 +91,11 @@ export function fitObservableWeights(layout: Layout, heldOut: readonly HeldOut[]
     return { fitOn: { ...fitOn, curvature: lossCurvature(fitOn, towards) }, scored: problem(heldOut.filter((_, i) => i % 2 !== half)) };
   });
   let best = { ridge: 0, loss: Number.POSITIVE_INFINITY, fitted: [] as Float64Array[] };
+  let before: Float64Array[] = [];
   for (const ridge of RIDGES) {
     // Half the records pull half as hard, so the ridge is halved with them.
-    const fitted = halves.map(({ fitOn }) => fitWeights({ ...fitOn, ridge: ridge / 2 }));
+    const fitted = halves.map(({ fitOn }, half) => fitWeights({ ...fitOn, ridge: ridge / 2, start: before[half] }));
+    before = fitted;
     const loss = halves.reduce((sum, { scored }, half) => sum + weightLoss(scored, fitted[half] as Float64Array), 0);
     if (loss < best.loss) best = { ridge, loss, fitted };
   }
@@ -103,7 +105,9 @@ export function fitObservableWeights(layout: Layout, heldOut: readonly HeldOut[]
     ownWeights: best.fitted[1 - half] as Float64Array,
     groupOf,
   }));
-  return { weights: fitWeights({ ...problem(heldOut), ridge: best.ridge }), byEstimate: fitModelError(crossed) };
+  const [one, other] = best.fitted as [Float64Array, Float64Array];
+  const start = one.map((w, i) => (w + (other[i] as number)) / 2);
+  return { weights: fitWeights({ ...problem(heldOut), ridge: best.ridge, start }), byEstimate: fitModelError(crossed) };
 }
 
 /** How many records a leave-one-out pass may look at, so that its cost stays within bounds. */

@@ -9,6 +9,8 @@ export type WeightProblem = {
   ridge: number;
   /** Curvature of the log loss at `towards`, where it is known already. */
   curvature?: Float64Array;
+  /** Where to begin: exponents that are near by, such as those under another ridge. Default: `towards`. */
+  start?: Float64Array;
 };
 
 const MAX_ROUNDS = 10;
@@ -22,7 +24,7 @@ const NEGLIGIBLE = 1e-3;
  * Newton steps with backtracking (D. P. Bertsekas, SIAM J. Control and Optimization 20 (1982), 221-246).
  */
 export function fitWeights(problem: WeightProblem): Float64Array {
-  let weights = Float64Array.from(problem.towards);
+  let weights = Float64Array.from(problem.start ?? problem.towards);
   let loss = weightLoss(problem, weights);
   let curvature = problem.curvature;
   for (let round = 0; round < MAX_ROUNDS; round += 1) {

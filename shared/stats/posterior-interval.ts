@@ -13,8 +13,8 @@ type Input = {
   prior: { probability: Float64Array; moments: LogMoments };
   terms: readonly IntervalTerm[];
   settings: Settings;
-  /** Variance of the log odds by which the whole answer may be off besides, in nats squared (`thinError`). Default 0. */
-  beyond?: number;
+  /** Records of the casebook. */
+  records: number;
 };
 
 /** Ends of a 90 % interval. */
@@ -27,7 +27,9 @@ const TAIL_QUANTILE = 1.6448536269514722;
  * estimate times a factor of mean 1 whose logarithm has the variance and third cumulant of the sum of its
  * log shares (a log-Gamma part for the skewness, a normal one for the rest), with the model error of the settings on
  * top. The factors are drawn. A draw counts by the probability that it gives the findings, so that the draws' mean is the
- * estimate. The interval holds the middle nine tenths of each cause's share over the draws. Deterministic.
+ * estimate. The interval holds the middle nine tenths of each cause's share over the draws. An end that stands for less than one
+ * record of the whole casebook is 0, or 1 at the top: of n records, none having what comes once in n is the likeliest thing there is
+ * (e^-1; J. A. Hanley & A. Lippman-Hand, JAMA 249 (1983), 1743-1745), so they cannot tell it from what never comes. Deterministic.
  */
 export function posteriorInterval(input: Input): { low: Float64Array; high: Float64Array } {
   const { scores, settings, probability, prior } = input;
@@ -36,6 +38,7 @@ export function posteriorInterval(input: Input): { low: Float64Array; high: Floa
   const { logs, logTotals, weights } = drawScores(scores, scoreUncertainty(input));
   const total = weights.reduce((a, b) => a + b, 0);
   const shares = new Float64Array(DRAWS);
+  const least = (settings.modelError.leastRecords ?? 1) / (input.records + 1);
   for (let cause = 0; cause < scores.length; cause += 1) {
     const estimate = probability[cause] as number;
     if (estimate <= 0) continue;
@@ -46,9 +49,11 @@ export function posteriorInterval(input: Input): { low: Float64Array; high: Floa
       const found = weightedTails(shares, weights, { tail: TAIL * total, total });
       ends = { low: (1 - settings.mixing) * Math.exp(found.low) + kept, high: (1 - settings.mixing) * Math.exp(found.high) + kept };
     }
-    const variance = (settings.modelError.byEstimate?.[errorBin(estimate)] ?? 0) + (input.beyond ?? 0);
-    low[cause] = widened({ end: Math.min(ends.low, estimate), estimate, variance, towards: -1 });
-    high[cause] = widened({ end: Math.max(ends.high, estimate), estimate, variance, towards: 1 });
+    const variance = settings.modelError.byEstimate?.[errorBin(estimate)] ?? 0;
+    const bottom = widened({ end: Math.min(ends.low, estimate), estimate, variance, towards: -1 });
+    const top = widened({ end: Math.max(ends.high, estimate), estimate, variance, towards: 1 });
+    low[cause] = bottom < least ? 0 : bottom;
+    high[cause] = 1 - top < least ? 1 : top;
   }
   return { low, high };
 }

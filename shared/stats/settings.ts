@@ -69,9 +69,11 @@ export type ModelError = {
   constant: number;
   perFinding: number;
   byEstimate?: readonly number[];
-  /** How far a device without records, and a casebook with one record a cause, are off besides (`thinError`). */
-  thinDevice: number;
-  thinCasebook: number;
+  /**
+   * Records of the casebook that a chance must stand for to be told from nought, and what is left of it to be told from certainty;
+   * 0 tells everything. Default 1.
+   */
+  leastRecords?: number;
 };
 
 /** Records that what is known of all cleared causes of a check is worth to each, where the data say little. */
@@ -103,7 +105,7 @@ export function defaultSettings(layout: Layout): Settings {
     concentrationFactors: new Array<number>(observables).fill(1),
     weights: new Array<number>(observables).fill(0.8),
     symptomDamping: 0,
-    modelError: { constant: 0.1, perFinding: 0.02, thinDevice: 0.2, thinCasebook: 1.4 },
+    modelError: { constant: 0.1, perFinding: 0.02 },
   };
 }
 

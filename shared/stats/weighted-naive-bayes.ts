@@ -8,7 +8,6 @@ import { posteriorInterval } from './posterior-interval';
 import { mixIn, normaliseLogScores, scoreFindings } from './score';
 import type { Settings } from './settings';
 import { presentSymptoms, symptomFactor } from './symptom-damping';
-import { thinError } from './thin-error';
 import { unitState } from './unit-state';
 import { createValueShares } from './value-shares';
 
@@ -63,11 +62,10 @@ export function createEstimator(layout: Layout, counts: Counts, settings: Settin
         const { variance, third } = sharesOf({ device, state, ...finding }).moments();
         return { variance, third, weight: weightHere(finding.observable) };
       });
-      const beyond = thinError(counts, { device, findings: distinct, modelError: settings.modelError });
       const scores = logScores(device, distinct);
       const prior = priorOf(device);
       const probability = mixIn(normaliseLogScores(scores), prior.probability, settings.mixing);
-      return { probability, ...posteriorInterval({ scores, probability, prior, terms, settings, beyond }) };
+      return { probability, ...posteriorInterval({ scores, probability, prior, terms, settings, records: counts.records[0] as number }) };
     },
   };
 }

@@ -35,7 +35,8 @@ describe('the method page of a casebook that was never put to the test', () => {
     await page.goto(addressOf('/method'));
     const told = await textOf(page.locator('main'));
     expect(told).toContain('has not been put to the test yet');
-    expect(told).toContain('npm run --silent cli -- evaluate');
+    expect(told).toContain('npm run --silent cli -- evaluate --demo');
+    expect(told).toContain('takes some ten minutes');
     expect(await page.locator('.reliability').count()).toBe(0);
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { usualRepeats } from '../../../server/casebook/evaluate-casebook';
 import { evaluationSchema } from '../../../shared/schemas/evaluation';
 import { testDatabase } from '../../setup/test-database';
 import { fillDatabase } from '../fixtures/filled-database';
@@ -67,6 +68,10 @@ describe('cli evaluate --table', () => {
 });
 
 describe('cli evaluate', () => {
+  it('splits a small casebook three times and one of thousands once', () => {
+    expect([20, 999, 1000, 4200].map(usualRepeats)).toEqual([3, 3, 1, 1]);
+  });
+
   it('scores the casebook at every moment of a repair, and better than the bare prior', async () => {
     const { db } = testDatabase();
     await fillDatabase(db, smallCases(120));
@@ -85,7 +90,9 @@ describe('cli evaluate', () => {
     const [ours] = result.results;
     const prior = result.results.find((r) => r.estimator === 'prior');
     expect(ours?.logLoss).toBeLessThan((prior?.logLoss ?? 0) - 0.2);
-    expect(run.err).toContain('3 of 3 parts done');
+    expect(run.err).toContain('0 of 3 parts done');
+    expect(run.err).toMatch(/1 of 3 parts done, about \d+ (s|min) left/);
+    expect(run.err).toMatch(/3 of 3 parts done$/m);
   }, 90_000);
 
   it('prints every part of an evaluation, and keeps it as the latest', async () => {
