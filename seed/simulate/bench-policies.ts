@@ -13,7 +13,7 @@ import { questionSchema } from '../../shared/schemas/question';
 import { nextChecks } from '../../shared/stats/decide/next-check';
 import type { PlanFix } from '../../shared/stats/decide/plan-problem';
 import type { PlanMove } from '../../shared/stats/decide/repair-plan';
-import { cheapestFirst, type HabitInput, mostCommonFirst, mostLikelyFirst } from '../../shared/stats/decide/repair-habits';
+import { cheapestFirst, type HabitInput, inFixedOrder, mostCommonFirst, mostLikelyFirst } from '../../shared/stats/decide/repair-habits';
 import type { BenchState, RepairCosts, RepairPolicy, UnitAnswers } from '../../shared/stats/decide/simulate-repair';
 import { type BOUNDS, toldTheCause, toldTheCure } from './bounds';
 
@@ -25,22 +25,24 @@ export const REPLAN_EFFORT = 300;
  * the symptoms they would be no rivals: no fix would seem worth its cost, and nearly every unit would be handed over at once.
  */
 export const HABITS = ['most common first', 'cheapest first', 'most likely first'] as const;
+/** The same habits of somebody without a look-up, who goes down a list that was set at the outset; the likeliest by the look-up's first answer alone. */
+export const PLAIN_HABITS = ['plain most common', 'plain cheapest', 'plain most likely'] as const;
 export const ADVICE = ['plan', 'first check', 'suggestions'] as const;
-export type PolicyName = (typeof ADVICE)[number] | (typeof HABITS)[number] | (typeof BOUNDS)[number];
+export type PolicyName = (typeof ADVICE)[number] | (typeof HABITS)[number] | (typeof PLAIN_HABITS)[number] | (typeof BOUNDS)[number];
 
 /**
- * `truth` gives the plan the exact beliefs of the world instead of the casebook's; the tables stay the casebook's. With `partsAreFree`
+ * `handOverCents` is what handing over costs, where it is not the page's default. `truth` gives the plan the exact beliefs of the world instead of the casebook's; the tables stay the casebook's. With `partsAreFree`
  * plan and habits decide by minutes alone, which is then also what they are measured by.
  */
-export type BenchSetting = { model: CasebookModel; effort?: number; truth?: World['truePosterior']; partsAreFree?: boolean };
+export type BenchSetting = { model: CasebookModel; effort?: number; truth?: World['truePosterior']; partsAreFree?: boolean; handOverCents?: number };
 
 /**
  * A bench on which units of one casebook are repaired. Money in hundredths, the hour and the hand-over at the page's defaults; checks
  * and fixes by their place in the vocabulary.
  */
-export function createBench({ model, effort = REPLAN_EFFORT, truth, partsAreFree = false }: BenchSetting) {
+export function createBench({ model, effort = REPLAN_EFFORT, truth, partsAreFree = false, handOverCents }: BenchSetting) {
   const { checks, fixes } = model.coding.vocabulary;
-  const options = planOptionsSchema.parse({});
+  const options = planOptionsSchema.parse({ handOverCents });
   const cure = memoised(cureChances(model));
   const planFixes = fixes.map((fix) => ({ cure: cure(fix), minutes: fix.minutes, partCost: partCost(fix), stage: fix.stage }));
   const weighed = (fix: PlanFix): PlanFix => (partsAreFree ? { ...fix, partCost: 0 } : fix);
@@ -124,6 +126,7 @@ export function createBench({ model, effort = REPLAN_EFFORT, truth, partsAreFree
       belief: (state) => model.estimator.probabilities(device, ask(unit, state).findings),
     };
     const likeliest = mostLikelyFirst(habit);
+    const atOnce = model.estimator.probabilities(device, ask(unit, { steps: [] }).findings);
     return {
       plan: (state) => planMove(unit.board, ask(unit, state)),
       suggestions: (state) => {
@@ -133,6 +136,9 @@ export function createBench({ model, effort = REPLAN_EFFORT, truth, partsAreFree
       'most common first': safely(unit, mostCommonFirst(habit)),
       'cheapest first': safely(unit, cheapestFirst(habit)),
       'most likely first': safely(unit, likeliest),
+      'plain most common': safely(unit, inFixedOrder({ ...habit, belief: habit.prior }, ({ commonest }) => commonest)),
+      'plain cheapest': safely(unit, inFixedOrder({ ...habit, belief: habit.prior }, ({ cost }) => -cost)),
+      'plain most likely': safely(unit, inFixedOrder({ ...habit, belief: atOnce }, ({ chance }) => chance)),
       'first check': oneCheckThen(unit, likeliest),
       'told the cause': safely(unit, toldTheCause(unit, habit, model.coding.causeOf)),
       'told the cure': safely(unit, toldTheCure(answers(unit), { ...costs, fixes: planFixes })),

@@ -1,24 +1,22 @@
 import type { RepairSummary } from '../../shared/schemas/evaluation';
-import { HABITS, type PolicyName } from './bench-policies';
+import { HABITS, PLAIN_HABITS, type PolicyName } from './bench-policies';
 import type { UnitResult, UnitRun } from './simulate-unit';
 
 /** At the page's defaults: 150 to stop or hand over, 20 an hour. */
 export const HAND_OVER_MINUTES = (150 / 20) * 60;
 const MINUTES_PER_CENT = 60 / 2000;
 
-/** Minutes of a run: at the bench, and what handing over is worth where it came to that. */
-const totalMinutes = (run: UnitRun) => run.minutes + (run.cured ? 0 : HAND_OVER_MINUTES);
-const allIn = (run: UnitRun) => totalMinutes(run) + run.partCost * MINUTES_PER_CENT;
-
 /** Mean minutes of each policy, and each piece of advice against each habit, with standard errors over units. */
-export function summariseRepairs(units: readonly UnitResult[]): RepairSummary {
+export function summariseRepairs(units: readonly UnitResult[], handOverMinutes: number = HAND_OVER_MINUTES): RepairSummary {
+  const totalMinutes = (run: UnitRun) => run.minutes + (run.cured ? 0 : handOverMinutes);
+  const allIn = (run: UnitRun) => totalMinutes(run) + run.partCost * MINUTES_PER_CENT;
   const policies = units[0]!.runs.map(({ policy }) => policy);
   const column = (policy: PolicyName, of: (run: UnitRun) => number) => units.map(({ runs }) => of(runs.find((run) => run.policy === policy)!));
-  const habits = HABITS.filter((habit) => policies.includes(habit));
-  const advice = policies.filter((name) => !habits.includes(name as (typeof HABITS)[number]));
+  const habits = [...HABITS, ...PLAIN_HABITS].filter((habit) => policies.includes(habit));
+  const advice = policies.filter((name) => !habits.some((habit) => habit === name));
   return {
     units: units.length,
-    handOverMinutes: HAND_OVER_MINUTES,
+    handOverMinutes,
     policies: policies.map((policy) => ({
       policy,
       minutes: mean(column(policy, totalMinutes)),

@@ -2,7 +2,7 @@
  * Expected minutes to repair by the plan, by the first suggested check and by three habits, on invented units that the
  * casebook has not seen:
  * `npx tsx tests/measure/simulate-repairs.ts demo|second [--units 2000] [--out runs.jsonl] [--policies plan,...] [--seed 77]
- * [--settings fitted.json] [--truth]`. Each unit is written to `--out` as it is done, and units that are there already are not run again, so that a run that
+ * [--settings fitted.json] [--truth] [--cases 4200]`. Each unit is written to `--out` as it is done, and units that are there already are not run again, so that a run that
  * was cut goes on where it stopped and reports what it has. `--truth` gives the plan the exact beliefs of the world; the policies
  * `told the cause` and `told the cure` show what no advice could beat.
  *
@@ -11,6 +11,7 @@
  * page's defaults, are 450 minutes). Every policy pays it alike, so giving up early is no saving. A repair counts when the
  * unit works; nobody is told the true cause. Safe power-up comes first for all. The all-in figure adds parts at the same rate, and is
  * what the plan itself keeps low;
+ * with `--hand-over <minutes>` handing over costs that much instead, to the policies and in the measure;
  * with `--parts-free` plan and habits decide by minutes alone. Units without a fault are among them as they come to a bench.
  */
 import { appendFileSync, existsSync, readFileSync } from 'node:fs';
@@ -21,28 +22,32 @@ import { simulateUnit, type UnitResult } from '../../seed/simulate/simulate-unit
 import { casebookOf, keptFit } from './trained-model';
 import { worldNamed } from './worlds';
 
-const CASES = 4200;
 const TRAINING_SEED = 20_250;
 const REPORT_EVERY = 250;
+/** The page's default. */
+const HOUR_CENTS = 2000;
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     units: { type: 'string', default: '2000' },
     out: { type: 'string' },
+    cases: { type: 'string', default: '4200' },
     seed: { type: 'string', default: '77' },
     effort: { type: 'string', default: String(REPLAN_EFFORT) },
     policies: { type: 'string', default: ['plan', 'first check', ...HABITS].join(',') },
     settings: { type: 'string' },
     truth: { type: 'boolean', default: false },
+    'hand-over': { type: 'string' },
     'parts-free': { type: 'boolean', default: false },
   },
 });
+const handOver = values['hand-over'] === undefined ? undefined : Number(values['hand-over']);
 const world = worldNamed(positionals[0] ?? 'demo');
 const names = values.policies.split(',') as PolicyName[];
 const say = (line: string) => process.stderr.write(`${line} (${Math.round(performance.now() / 1000)} s)\n`);
 
-const drawn = world.drawCases(TRAINING_SEED, CASES);
+const drawn = world.drawCases(TRAINING_SEED, Number(values.cases));
 const cases = drawn.map(({ content }) => content);
 const model = casebookOf(world, cases, keptFit(world, cases, values.settings));
 say('settings fitted');
@@ -51,6 +56,7 @@ const bench = createBench({
   effort: Number(values.effort),
   truth: values.truth ? world.truePosterior : undefined,
   partsAreFree: values['parts-free'],
+  handOverCents: handOver === undefined ? undefined : Math.round((handOver / 60) * HOUR_CENTS),
 });
 const boards = drawn.map(({ board }) => board);
 
@@ -67,7 +73,7 @@ for (let number = 0; number < Number(values.units); number++) {
 report();
 
 function report(): void {
-  console.log([`${world.name}:`, ...repairLines(summariseRepairs(results))].join('\n'));
+  console.log([`${world.name}:`, ...repairLines(summariseRepairs(results, handOver))].join('\n'));
 }
 
 function readRuns(path: string): UnitResult[] {

@@ -43,6 +43,32 @@ export function mostLikelyFirst(input: HabitInput): RepairPolicy {
   return habit(input, (_, open) => best(open, ({ chance }) => chance));
 }
 
+/** A plain habit's list: the worth of a fix by its chance to cure under the beliefs at the outset and by its cost; highest first. */
+export type PlainOrder = (fix: { readonly chance: number; readonly commonest: number; readonly cost: number }) => number;
+
+/**
+ * A habit of somebody without a look-up: the order of the fixes is set at the outset and is not changed by what fails, and the
+ * unit is handed over once time and parts have cost as much as that, or nothing is left on the list. `belief` is what the order
+ * goes by: one probability per cause, the unlisted cause last.
+ */
+export function inFixedOrder(input: Omit<HabitInput, 'prior' | 'belief'> & { belief: Float64Array }, order: PlainOrder): RepairPolicy {
+  const { fixes, hourValue, handOverCost, belief, maxStage = 4 } = input;
+  const ranked = fixes
+    .map(({ cure, minutes, partCost, stage }, index) => {
+      const chance = cure.reduce((sum, share, cause) => sum + share * belief[cause]!, 0);
+      const commonest = cure.reduce((most, share, cause) => (share > 0 ? Math.max(most, belief[cause]!) : most), 0);
+      const cost = (minutes * hourValue) / 60 + partCost;
+      return { index, stage, chance, worth: order({ chance, commonest, cost }) };
+    })
+    .filter(({ chance, stage }) => chance > 0 && stage <= maxStage)
+    .sort((a, b) => b.worth - a.worth);
+  return ({ triedFixes, minutes, partCost }): PlanMove => {
+    const next = ranked.find(({ index }) => !triedFixes.includes(index));
+    const isSpent = (minutes * hourValue) / 60 + partCost >= handOverCost;
+    return next === undefined || isSpent ? { kind: 'hand-over' } : { kind: 'fix', index: next.index };
+  };
+}
+
 type OpenFix = { index: number; chance: number; cost: number };
 
 /**

@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { posteriorAfter } from '../../../shared/stats/decide/check-model';
 import type { PlanProblem } from '../../../shared/stats/decide/plan-problem';
-import { cheapestFirst, type HabitInput, mostCommonFirst, mostLikelyFirst } from '../../../shared/stats/decide/repair-habits';
+import { cheapestFirst, type HabitInput, inFixedOrder, mostCommonFirst, mostLikelyFirst } from '../../../shared/stats/decide/repair-habits';
 import { type PlanMove, repairPlan } from '../../../shared/stats/decide/repair-plan';
 import { followPlan, followSuggestions } from '../../../shared/stats/decide/repair-policies';
 import {
@@ -143,6 +143,17 @@ describe('habits', () => {
       expect(run.steps.map(({ index }) => index).sort()).toEqual([0, 1]);
       expect(run.cured).toBe(false);
     }
+  });
+
+  it('without a look-up go down a list that failures do not change, and stop once as much is spent as handing over costs', () => {
+    const input = { ...habitInput(bench), belief: Float64Array.of(0.2, 0.7, 0.1) };
+    const tried = (handOverCost: number) =>
+      simulateRepair(unitWith(2), inFixedOrder({ ...input, handOverCost }, ({ commonest }) => commonest), bench).steps.map(({ index }) => index);
+    expect(tried(1000)).toEqual([1, 0]);
+    // The first fix alone costs 10.
+    expect(tried(10)).toEqual([1]);
+    const cheapest = inFixedOrder({ ...input, handOverCost: 1000 }, ({ cost }) => -cost);
+    expect(simulateRepair(unitWith(0), cheapest, bench).steps.map(({ index }) => index)).toEqual([1, 0]);
   });
 
   it('stop when no fix left is worth its own price', () => {
