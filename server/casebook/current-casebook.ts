@@ -1,3 +1,4 @@
+import { upkeepAside } from '../aside/upkeep-aside';
 import type { Db } from '../db';
 import { findNewestReload } from '../repositories/event-log-repository';
 import { getLogger } from '../watching/logger';
@@ -88,7 +89,7 @@ async function look(db: Db, current: Kept): Promise<void> {
     const casebook = await current.casebook;
     if ((await findNewestReload(db)) === casebook.loadedFor) {
       await followChanges(db, casebook);
-      void keepSnapshotFresh(db, casebook);
+      void keepSnapshotFresh(db, casebook, () => upkeepAside(db, 'snapshot'));
       return;
     }
     await exchange(db, current, { lazily: true });
@@ -99,7 +100,7 @@ async function look(db: Db, current: Kept): Promise<void> {
 
 /** Loads the casebook beside the one that answers, and puts it in its place. */
 async function exchange(db: Db, current: Kept, how: { lazily: boolean }): Promise<void> {
-  const loaded = await loadCasebook(db, how);
+  const loaded = await loadCasebook(db, { ...how, renewAside: () => upkeepAside(db, 'snapshot') });
   if (kept.secondBenchCasebook !== current) {
     loaded.rest?.close();
     return;
@@ -118,7 +119,7 @@ async function complete(db: Db, current: Kept, casebook: Casebook): Promise<void
     await casebook.rest?.completeSlowly();
     // It holds on to every array that the model has replaced since.
     casebook.rest = null;
-    await keepSnapshotFresh(db, casebook);
+    await keepSnapshotFresh(db, casebook, () => upkeepAside(db, 'snapshot'));
   } catch (error) {
     casebook.rest?.close();
     getLogger().warn({ err: error }, 'The snapshot of the casebook is damaged; the casebook is loaded anew.');

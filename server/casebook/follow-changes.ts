@@ -1,3 +1,4 @@
+import { setImmediate as breath } from 'node:timers/promises';
 import { addCase, retractCase } from '../../shared/domain/casebook/casebook-model';
 import type { Db } from '../db';
 import { listCaseChanges } from '../repositories/case-change-repository';
@@ -5,7 +6,7 @@ import { findCases } from '../repositories/case-repository';
 import type { Casebook } from './load-casebook';
 
 /** Changes taken up between two breaths of the event loop. */
-const BATCH = 200;
+const BATCH = 50;
 
 /**
  * Brings the casebook up to the end of the change feed: a changed case is taken out as it was and, if it is accepted now,
@@ -24,5 +25,7 @@ export async function followChanges(db: Db, casebook: Pick<Casebook, 'model' | '
     for (const record of stored) if (record.status === 'accepted') addCase(casebook.model, record);
     casebook.changeSeq = Math.max(casebook.changeSeq, last.seq);
     followed += changes.length;
+    // The database answers without waiting: a long import would be followed to its end before anybody else is heard.
+    if (changes.length === BATCH) await breath();
   }
 }

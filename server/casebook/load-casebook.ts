@@ -1,9 +1,11 @@
-import { addCase, type CasebookModel, createCasebookModel, noteCameBack } from '../../shared/domain/casebook/casebook-model';
+import { setImmediate as breath } from 'node:timers/promises';
+import { addCase, buildCasebookModel, type CasebookModel, noteCameBack } from '../../shared/domain/casebook/casebook-model';
 import type { Coding } from '../../shared/domain/coding/coding';
 import { settingsFromDocument } from '../../shared/domain/casebook/settings-document';
 import { AppError } from '../../shared/errors';
 import { defaultSettings, settingsHash } from '../../shared/stats/settings';
 import type { Db } from '../db';
+import { inSlices } from '../event-loop/take-turns';
 import { listCameBack } from '../repositories/after-repository';
 import { findNewestChange } from '../repositories/case-change-repository';
 import { countCases, streamCases, findCases } from '../repositories/case-repository';
@@ -15,7 +17,7 @@ import { findNewestSettings } from '../repositories/model-settings-repository';
 import { countWorkingUnits } from '../repositories/working-unit-repository';
 import { getLogger } from '../watching/logger';
 import { followChanges } from './follow-changes';
-import { isSnapshotFault, type ReadSnapshot, readSnapshot } from './model-snapshot';
+import { isSnapshotFault, LEAST_CASES, type ReadSnapshot, readSnapshot } from './model-snapshot';
 
 /** The accepted records in memory, ready to be asked, and what is known of how they came there. */
 export type Casebook = {
@@ -38,14 +40,19 @@ export type Casebook = {
 /**
  * Reads vocabulary, catalogue, fitted settings and the accepted cases into memory: from the snapshot beside the database and
  * what has changed since, or else every case. Throws `casebook-empty` where no device is stored.
- * @param lazily answer as soon as possible: what the first answer does not need is read from the snapshot later, by `rest`
+ * @param how.lazily answer as soon as possible: what the first answer does not need is read from the snapshot later, by `rest`
+ * @param how.renewAside writes the snapshot anew where nobody has to wait for it, for when the one there is of no use; false where
+ *   that could not be done, so that every case is read here
  */
-export async function loadCasebook(db: Db, { lazily = false } = {}): Promise<Casebook> {
+export async function loadCasebook(db: Db, how: { lazily?: boolean; renewAside?: () => Promise<boolean> } = {}): Promise<Casebook> {
   // Read first: what is stored meanwhile then calls for another load.
   const loadedFor = await findNewestReload(db);
   const catalogue = await findCatalogue(db);
   if (catalogue === null) throw new AppError('casebook-empty');
+  // The database answers without waiting: the breaths are for whoever else asks this process.
+  await breath();
   const vocabulary = await loadVocabulary(db);
+  await breath();
   const aliases = await readWordAliases(db);
   const stored = await findNewestSettings(db);
   let fittedAt: Date | null = null;
@@ -54,8 +61,8 @@ export async function loadCasebook(db: Db, { lazily = false } = {}): Promise<Cas
     if (settings) fittedAt = stored.fittedAt;
     return settings ?? defaultSettings(coding.layout);
   };
-  const empty = createCasebookModel(vocabulary, catalogue, settingsFor, aliases);
-  const counted = (await fromSnapshot(db, empty, lazily)) ?? (await fromDatabase(db, empty));
+  const empty = await inSlices(buildCasebookModel(vocabulary, catalogue, settingsFor, aliases));
+  const counted = (await fromSnapshot(db, empty, how.lazily ?? false)) ?? (await renewed(db, empty, how.renewAside)) ?? (await fromDatabase(db, empty));
   return {
     ...counted,
     settings: { hash: settingsHash(empty.settings), fittedAt },
@@ -69,6 +76,7 @@ type Counted = Pick<Casebook, 'model' | 'changeSeq' | 'snapshotSeq' | 'rest'>;
 
 /** The snapshot beside the database and what has changed since; null where it is of no use. */
 async function fromSnapshot(db: Db, empty: CasebookModel, lazily: boolean): Promise<Counted | null> {
+  await breath();
   const read = await readSnapshot(db, empty, { lazily });
   if (read === null) return null;
   try {
@@ -86,6 +94,12 @@ async function fromSnapshot(db: Db, empty: CasebookModel, lazily: boolean): Prom
   }
   read.rest?.close();
   return null;
+}
+
+/** What a snapshot gives that was written for this; null where none could be. */
+async function renewed(db: Db, empty: CasebookModel, renewAside: (() => Promise<boolean>) | undefined): Promise<Counted | null> {
+  if (renewAside === undefined || (await countCases(db, 'accepted')) < LEAST_CASES || !(await renewAside())) return null;
+  return fromSnapshot(db, empty, true);
 }
 
 /** Every accepted case; what is stored meanwhile is taken up once more from the feed, which changes nothing. */

@@ -14,6 +14,9 @@ import { DamagedFileError } from './section-pieces';
 /** Raised with every change of what is counted or of how it is kept. */
 const VERSION = 7;
 
+/** Fewer cases than this are read from the database in no time. */
+export const LEAST_CASES = 1_000;
+
 /** What a snapshot says of itself. */
 type About = {
   version: number;

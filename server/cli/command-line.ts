@@ -4,7 +4,7 @@ import { getDb } from '../db';
 import { getEnv } from '../env';
 import { randomCaseId } from '../ids';
 import type { CaseSearch } from '../search/case-search';
-import { openSearch } from '../search/current-search';
+import { openSearch } from '../search/open-search';
 import { CommandError, type CommandIo } from './io';
 import { runProgram } from './program';
 import { readSecret } from './read-secret';

@@ -18,13 +18,15 @@ export type CaseSearchOptions = {
   now: () => number;
   /** Told once each time that the remote engine stops answering. */
   onTrouble: (error: unknown) => void;
+  /** Makes the local index anew where nobody has to wait for it; false where it could not, so that it is done here. */
+  rebuildAside?: () => Promise<boolean>;
 };
 
 /** Searching, and keeping what is searched up to date. */
 export type CaseSearch = {
   /** The engines that are set up here, the local one first. */
   engines: readonly EngineName[];
-  /** Finds cases. The local index is brought up to date first where it can be written; `fellBack` says that the remote one could not answer. */
+  /** Finds cases. The local index is brought up to date first where it can be written and is not just being made anew elsewhere; `fellBack` says that the remote one could not answer. */
   search(query: SearchQuery): Promise<SearchResult & { fellBack: boolean }>;
   /** Takes in everything that has changed, in both indexes; never rejects for the remote one. */
   catchUp(): Promise<void>;
@@ -33,10 +35,20 @@ export type CaseSearch = {
   close(): Promise<void>;
 };
 
-export function createCaseSearch({ db, local, remote, now, onTrouble }: CaseSearchOptions): CaseSearch {
+export function createCaseSearch({ db, local, remote, now, onTrouble, rebuildAside }: CaseSearchOptions): CaseSearch {
   const source = keptDocumentSource(db);
   const alone = inTurn();
-  const localUpkeep = oneAtATime(() => alone(async () => catchUpIndex({ db, engine: local, source: await source() })));
+  /** Whether a new local index is being made elsewhere; the old one goes on answering until it is there. */
+  let isAside = false;
+  const aside = rebuildAside && (async () => {
+    isAside = (await local.state()) !== null;
+    return rebuildAside().finally(() => {
+      isAside = false;
+    });
+  });
+  const localUpkeep = oneAtATime(() =>
+    alone(async () => catchUpIndex({ db, engine: local, source: await source(), ...(aside && { rebuildAside: aside }) })),
+  );
   const remoteUpkeep = remote === null ? null : oneAtATime(async () => catchUpIndex({ db, engine: remote, source: await source() }));
   let restUntil = 0;
   let isReady = false;
@@ -80,7 +92,7 @@ export function createCaseSearch({ db, local, remote, now, onTrouble }: CaseSear
     search: async (query) => {
       const answer = await askRemote(query);
       if (answer !== null) return { ...answer, fellBack: false };
-      await localUpkeep().catch(unlessLate);
+      if (!isAside) await localUpkeep().catch(unlessLate);
       return { ...(await local.search(query)), fellBack: remote !== null };
     },
     catchUp: async () => {

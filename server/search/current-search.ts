@@ -1,25 +1,14 @@
 import type { Db } from '../db';
-import { type Env, getEnv } from '../env';
-import { type CaseSearch, createCaseSearch } from './case-search';
-import { createMeilisearchEngine } from './meilisearch';
-import { createSqliteEngine } from './sqlite-fts';
+import { upkeepAside } from '../aside/upkeep-aside';
+import { getEnv } from '../env';
+import type { CaseSearch } from './case-search';
+import { openSearch } from './open-search';
 
 /** How often the indexes look for what other programs have changed, in milliseconds. */
 const POLL_MS = 500;
 
 /** The bundler may load this module several times in one process; the indexes are opened once. */
 const kept = globalThis as typeof globalThis & { secondBenchSearch?: CaseSearch; secondBenchSearchFailed?: boolean };
-
-/** Opens the indexes that the settings name. The SQLite one stands beside the database. Whoever calls this closes it. */
-export function openSearch(db: Db, env: Pick<Env, 'databaseFile' | 'meilisearch'>): CaseSearch {
-  return createCaseSearch({
-    db,
-    local: createSqliteEngine(`${env.databaseFile}-search`),
-    remote: env.meilisearch === null ? null : createMeilisearchEngine(env.meilisearch),
-    now: Date.now,
-    onTrouble: (error) => console.warn('The search server does not answer; SQLite answers until it does.', error),
-  });
-}
 
 /** Has the indexes follow the change feed from the first request on; where they cannot be opened, searches say so. */
 export function startSearch(db: Db): void {
@@ -35,7 +24,7 @@ export function startSearch(db: Db): void {
 /** The process's one search. From the first call on it follows the change feed by itself. */
 export function getSearch(db: Db): CaseSearch {
   if (kept.secondBenchSearch === undefined) {
-    const search = openSearch(db, getEnv());
+    const search = openSearch(db, getEnv(), { rebuildAside: () => upkeepAside(db, 'search-index') });
     kept.secondBenchSearch = search;
     follow(search);
   }

@@ -1,3 +1,4 @@
+import { setImmediate as breath } from 'node:timers/promises';
 import type { Db } from '../db';
 import { findNewestChange, listCaseChanges } from '../repositories/case-change-repository';
 import { findCases } from '../repositories/case-repository';
@@ -5,7 +6,7 @@ import { allDocuments, type DocumentSource } from './document-source';
 import type { IndexState, SearchEngine } from './search-engine';
 
 /** Changes taken in at a time. */
-const BATCH = 200;
+const BATCH = 50;
 
 export type UpkeepOptions = {
   db: Db;
@@ -13,6 +14,8 @@ export type UpkeepOptions = {
   source: DocumentSource;
   /** Told how many cases are in the new index, where it is made anew. */
   onProgress?: (done: number) => void;
+  /** Makes the index anew where nobody has to wait for it; false where it could not, so that it is done here. */
+  rebuildAside?: () => Promise<boolean>;
 };
 
 /**
@@ -22,13 +25,21 @@ export type UpkeepOptions = {
  */
 export async function catchUpIndex(options: UpkeepOptions): Promise<void> {
   const { db, engine, source } = options;
+  let following = false;
+  let wasAside = false;
   for (;;) {
     const state = await engine.state();
     const changes = await changesAfter(db, state);
     if (state === null || changes === null || state.fingerprint !== source.fingerprint) {
-      await rebuildIndex(options);
+      // Elsewhere once at most: where the index is not what it should be after that, it is made anew here.
+      const isDone = !wasAside && (await options.rebuildAside?.());
+      wasAside = true;
+      if (!isDone) await rebuildIndex(options);
       continue;
     }
+    // Neither the database nor the index ever waits for anything: without a breath, everybody else would wait for the last change.
+    if (following) await breath();
+    following = true;
     const last = changes.at(-1);
     if (last === undefined) return;
     const ids = [...new Set(changes.map((change) => change.caseId))];

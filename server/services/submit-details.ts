@@ -1,10 +1,11 @@
 import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
-import { findPersonalDetails } from '../../shared/domain/anonymise/find-personal-details';
+import { findPersonalDetails, prepareRules } from '../../shared/domain/anonymise/find-personal-details';
 import { knownWordsOf } from '../../shared/domain/anonymise/known-words';
 import type { KnownWords, PersonalDetail } from '../../shared/domain/anonymise/personal-detail';
 import { replaceDetails } from '../../shared/domain/anonymise/replace-details';
 import { draftTexts, mapTexts, openDetails } from '../../shared/domain/submission/draft-texts';
 import type { DraftDocument, FoundDetail } from '../../shared/schemas/submission';
+import { inSlices } from '../event-loop/take-turns';
 
 const words = new WeakMap<CasebookModel, KnownWords>();
 
@@ -12,6 +13,14 @@ function knownTo(model: CasebookModel): KnownWords {
   const known = words.get(model) ?? knownWordsOf(model.coding.vocabulary, model.coding.catalogue);
   words.set(model, known);
   return known;
+}
+
+/** The bundler may load this module several times in one process; the engine keeps what it has translated. */
+const kept = globalThis as typeof globalThis & { secondBenchRulesPrepared?: Promise<void> };
+
+/** Has the rules made ready behind the first answers, so that the first text that is posted waits for nothing. */
+export function startDetails(): void {
+  kept.secondBenchRulesPrepared ??= inSlices(prepareRules());
 }
 
 /** Everything in one text that can give a person away. */

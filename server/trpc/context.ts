@@ -7,6 +7,7 @@ import { getEnv } from '../env';
 import { photoFolderOf } from '../photos/photo-files';
 import type { CaseSearch } from '../search/case-search';
 import { getSearch, startSearch } from '../search/current-search';
+import { startDetails } from '../services/submit-details';
 import { type RequestFacts, requestFacts } from './request-facts';
 
 /** What every procedure gets. The casebook is loaded by the first that asks for it. */
@@ -36,6 +37,7 @@ export async function createContext(headers: Headers, setCookie: (cookie: string
   const request = requestFacts(headers, env);
   const photoFolder = photoFolderOf(env.databaseFile);
   startSearch(db);
+  startDetails();
   const actor = await findActor(db, headers);
   return { db, casebook: () => getCasebook(db), search: () => getSearch(db), actor, request, photoFolder, setCookie };
 }

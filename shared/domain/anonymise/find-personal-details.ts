@@ -1,3 +1,4 @@
+import type { Steps } from '../steps/steps';
 import { accountNumbers } from './account-numbers';
 import { exactDates, monthOfDate } from './exact-dates';
 import { handles } from './handles';
@@ -35,6 +36,22 @@ export function findPersonalDetails(text: string, known: KnownWords = NONE): Per
     text: text.slice(span.start, span.end),
     suggestion: suggestionFor(span, text.slice(span.start, span.end)),
   }));
+}
+
+/** Any words do: one text in Latin letters, one with a sign beyond them. */
+const PLAIN_TEXTS = ['Grey from cold. A new chip, the 3rd one tried, cured it.', 'Grey from cold \u2013 a new chip, the 3rd one tried, cured it.'];
+
+/**
+ * Has every rule look at a text, a rule at a time. The engine translates a pattern at its first use and once more at its second, apart
+ * for texts in Latin letters alone: a tenth of a second and more together, which the first text that is posted would wait for.
+ */
+export function* prepareRules(): Steps<void> {
+  for (const text of PLAIN_TEXTS) {
+    for (const rule of [...RULES, ...RULES]) {
+      rule(text, NONE);
+      yield;
+    }
+  }
 }
 
 function suggestionFor({ kind }: FoundSpan, found: string): string {

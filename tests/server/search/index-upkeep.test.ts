@@ -126,4 +126,32 @@ describe('createCaseSearch', () => {
     expect((await search.search(query({ text: 'whistling' }))).total).toBe(1);
     await search.close();
   });
+
+  it('answers from the index that is there while a new one is made elsewhere, and makes it here where that fails', async () => {
+    const { db, url } = testDatabase();
+    await fillDatabase(db, [plainCase(1, { narrative: 'humming coil' })]);
+    const path = `${url.slice('file:'.length)}-search`;
+    const first = createSqliteEngine(path);
+    await catchUpIndex({ db, engine: first, source: { ...(await readDocumentSource(db)), fingerprint: 'other words' } });
+    await first.close();
+    let end: (isDone: boolean) => void = () => {};
+    let asked = 0;
+    const rebuildAside = () => {
+      asked += 1;
+      return new Promise<boolean>((resolve) => {
+        end = resolve;
+      });
+    };
+    const search = createCaseSearch({ db, local: createSqliteEngine(path), remote: null, now: Date.now, onTrouble: () => {}, rebuildAside });
+    const caughtUp = search.catchUp();
+    while (asked === 0) await new Promise((resolve) => setImmediate(resolve));
+    await change(db, plainCase(1).id, { narrative: 'whistling coil' });
+    expect((await search.search(query({ text: 'humming' }))).total).toBe(1);
+    expect((await search.search(query({ text: 'whistling' }))).total).toBe(0);
+    end(false);
+    await caughtUp;
+    expect((await search.search(query({ text: 'whistling' }))).total).toBe(1);
+    expect(asked).toBe(1);
+    await search.close();
+  });
 });

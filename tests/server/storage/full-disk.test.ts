@@ -11,7 +11,7 @@ import { readEnv } from '../../../server/env';
 import { randomCaseId } from '../../../server/ids';
 import { photoFolderOf } from '../../../server/photos/photo-files';
 import { streamLog } from '../../../server/repositories/log-repository';
-import { openSearch } from '../../../server/search/current-search';
+import { openSearch } from '../../../server/search/open-search';
 import { verifyLog } from '../../../server/services/log/verify-log';
 import { forgetSubmitLimits } from '../../../server/services/submit-limits';
 import { storageFaultOf } from '../../../server/storage/storage-fault';

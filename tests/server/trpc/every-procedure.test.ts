@@ -6,7 +6,7 @@ import { type Casebook, loadCasebook } from '../../../server/casebook/load-caseb
 import { createCallerFactory } from '../../../server/trpc/init';
 import { readEnv } from '../../../server/env';
 import type { CaseSearch } from '../../../server/search/case-search';
-import { openSearch } from '../../../server/search/current-search';
+import { openSearch } from '../../../server/search/open-search';
 import { appRouter } from '../../../server/trpc/root';
 import { forgetSubmitLimits } from '../../../server/services/submit-limits';
 import { ROLES, type Role } from '../../../shared/domain/can/role';

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Casebook, loadCasebook } from '../../../server/casebook/load-casebook';
 import { readEnv } from '../../../server/env';
 import type { CaseSearch } from '../../../server/search/case-search';
-import { openSearch } from '../../../server/search/current-search';
+import { openSearch } from '../../../server/search/open-search';
 import { appRouter } from '../../../server/trpc/root';
 import { openTestDatabase, type TestDatabase } from '../../setup/test-database';
 import { fillDatabase } from '../fixtures/filled-database';
