@@ -1,5 +1,5 @@
 /**
- * Expected minutes to repair by the plan, by the first suggested check and by three habits, on invented units that the
+ * Expected minutes to repair by the plan, by the first suggested check and by three habits, with and without a look-up, on invented units that the
  * casebook has not seen:
  * `npx tsx tests/measure/simulate-repairs.ts demo|second [--units 2000] [--out runs.jsonl] [--policies plan,...] [--seed 77]
  * [--settings fitted.json] [--truth] [--cases 4200]`. Each unit is written to `--out` as it is done, and units that are there already are not run again, so that a run that
@@ -16,7 +16,7 @@
  */
 import { appendFileSync, existsSync, readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { createBench, HABITS, type PolicyName, REPLAN_EFFORT } from '../../seed/simulate/bench-policies';
+import { createBench, HABITS, PLAIN_HABITS, type PolicyName, REPLAN_EFFORT } from '../../seed/simulate/bench-policies';
 import { repairLines, summariseRepairs } from '../../seed/simulate/repair-report';
 import { simulateUnit, type UnitResult } from '../../seed/simulate/simulate-unit';
 import { casebookOf, keptFit } from './trained-model';
@@ -35,7 +35,7 @@ const { values, positionals } = parseArgs({
     cases: { type: 'string', default: '4200' },
     seed: { type: 'string', default: '77' },
     effort: { type: 'string', default: String(REPLAN_EFFORT) },
-    policies: { type: 'string', default: ['plan', 'first check', ...HABITS].join(',') },
+    policies: { type: 'string', default: ['plan', 'first check', ...HABITS, ...PLAIN_HABITS].join(',') },
     settings: { type: 'string' },
     truth: { type: 'boolean', default: false },
     'hand-over': { type: 'string' },

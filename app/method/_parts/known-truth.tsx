@@ -30,11 +30,14 @@ export function KnownTruth({ known: { cuts, repairs } }: KnownTruthProps) {
 }
 
 function Repairs({ repairs }: { repairs: NonNullable<KnownTruthProps['known']['repairs']> }) {
+  const advice = ['plan', 'first check'].filter((name) => repairs.ratios.some(({ policy }) => policy === name));
+  const habits = [...new Set(repairs.ratios.map(({ habit }) => habit))];
   return (
     <>
       <table className="plain-table">
         <caption>
-          <strong>{formatCount(repairs.units)} invented units</strong>, repaired by advice and by three habits. A unit that is handed
+          <strong>{formatCount(repairs.units)} invented units</strong>, repaired by advice and by three habits, each with and
+          without a look-up. A unit that is handed
           over counts {repairs.handOverMinutes} minutes more.
         </caption>
         <thead>
@@ -58,16 +61,37 @@ function Repairs({ repairs }: { repairs: NonNullable<KnownTruthProps['known']['r
           ))}
         </tbody>
       </table>
-      <ul>
-        {repairs.ratios
-          .filter(({ policy }) => policy === 'plan' || policy === 'first check')
-          .map(({ policy, habit, minutes }) => (
-            <li key={`${policy} ${habit}`}>
-              {policy === 'plan' ? 'The plan' : 'The first suggested check'} takes {formatPercent(minutes.mean)} of the minutes of “
-              {habit}” (± {(100 * minutes.error).toFixed(1)} points).
-            </li>
+      <table className="plain-table">
+        <caption>
+          <strong>Minutes of the advice in hundredths of a habit’s.</strong> A plain habit goes down a list that is set at the outset. The
+          others learn from the look-up after every failure, what to pass over and when to stop included.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Habit</th>
+            {advice.map((policy) => (
+              <th key={policy} scope="col">
+                {policy === 'plan' ? 'The plan' : 'The first suggested check'}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {habits.map((habit) => (
+            <tr key={habit}>
+              <th scope="row">{habit}</th>
+              {advice.map((policy) => {
+                const ratio = repairs.ratios.find((known) => known.policy === policy && known.habit === habit);
+                return (
+                  <td key={policy} className="figure">
+                    {ratio === undefined ? '–' : `${formatPercent(ratio.minutes.mean)} ± ${(100 * ratio.minutes.error).toFixed(1)}`}
+                  </td>
+                );
+              })}
+            </tr>
           ))}
-      </ul>
+        </tbody>
+      </table>
     </>
   );
 }

@@ -23,7 +23,7 @@ export function evaluateCommand(io: CommandIo): Command {
     .option('--seed <n>', 'seed of the splits', wholeNumber(0, 2_147_483_647), 7)
     .option('--compare <n>', 'look at n cases of each part only, and score AODE and TAN, too (a second or two a case)', wholeNumber(1, 10_000))
     .option('--demo', "hold the demo's cases against the exact probabilities of their world, and simulate repairs in it")
-    .option('--units <n>', 'with --demo: invented units to repair by the plan, the first check and three habits', wholeNumber(0, 100_000), 200)
+    .option('--units <n>', 'with --demo: invented units to repair by the plan, the first check and habits', wholeNumber(0, 100_000), 200)
     .option('--json', 'print one JSON document')
     .action(async (options: Options) => {
       if (options.table !== undefined) {
