@@ -15,12 +15,14 @@ function knownTo(model: CasebookModel): KnownWords {
   return known;
 }
 
-/** The bundler may load this module several times in one process; the engine keeps what it has translated. */
-const kept = globalThis as typeof globalThis & { secondBenchRulesPrepared?: Promise<void> };
+/** Of this module alone: where the bundler loads it several times, each has patterns of its own. */
+let isPrepared = false;
 
 /** Has the rules made ready behind the first answers, so that the first text that is posted waits for nothing. */
 export function startDetails(): void {
-  kept.secondBenchRulesPrepared ??= inSlices(prepareRules());
+  if (isPrepared) return;
+  isPrepared = true;
+  void inSlices(prepareRules());
 }
 
 /** Everything in one text that can give a person away. */

@@ -11,7 +11,8 @@ export type Shift = { cause: number; before: number; after: number };
 
 /**
  * What one more record would do to the answers of some questions, settings held fixed: per question the causes whose
- * probability moves, largest move first. The counts are left as they were, bit for bit.
+ * probability moves, largest move first. The counts are left as they were, bit for bit and at the same revision: whatever was
+ * computed from them stays good.
  */
 export function influence(
   layout: Layout,
@@ -24,12 +25,14 @@ export function influence(
     return queries.map(({ device, findings }) => estimator.probabilities(device, findings));
   };
   const before = answers();
+  const { revision } = counts;
   addRecord(counts, record);
   let after: Float64Array[];
   try {
     after = answers();
   } finally {
     retractRecord(counts, record);
+    counts.revision = revision;
   }
   return before.map((old, i) => {
     const now = after[i] as Float64Array;

@@ -32,6 +32,19 @@ describe('influence', () => {
     expect(sizes).toEqual([...sizes].sort((a, b) => b - a));
   });
 
+  it('leaves what an estimator has computed good, also where the record is the first with its cause', () => {
+    const counts = countAll(layout, casebook);
+    const kept = createEstimator(layout, counts, settings);
+    const { table } = kept.outcomeTable(4, 1);
+    for (const cause of [1, 2]) influence(layout, counts, settings, { record: recordOf(4, [cause], [recorded(0, 1), recorded(1, 1)]), queries });
+    expect(kept.outcomeTable(4, 1).table).toBe(table);
+    const anew = createEstimator(layout, counts, settings);
+    for (const { device, findings } of queries) expect(kept.posterior(device, findings)).toEqual(anew.posterior(device, findings));
+    addRecord(counts, recordOf(4, [1], [recorded(1, 1)]));
+    expect(kept.outcomeTable(4, 1).table).not.toBe(table);
+    expect(kept.posterior(4, [])).toEqual(createEstimator(layout, counts, settings).posterior(4, []));
+  });
+
   it('leaves the counts as they were where the record does not fit', () => {
     const counts = countAll(layout, casebook);
     const before = serialiseCounts(counts);
