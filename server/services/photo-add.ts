@@ -3,10 +3,9 @@ import { AppError } from '../../shared/errors';
 import { PHOTO_LIMITS, type PhotoOutcome, type PhotoSize, type PhotoView } from '../../shared/schemas/photo';
 import { encodePhoto } from '../photos/encode-photo';
 import { readPhotoFile, removePhotoFiles, writePhotoFiles } from '../photos/photo-files';
-import { findCase } from '../repositories/case-repository';
 import { deletePhotoOfDraft, findPhotoPlace, insertPhoto, listPhotosOfCase } from '../repositories/photo-repository';
 import { findDraft } from '../repositories/submission-drafts';
-import { findOwner } from '../repositories/submission-links';
+import { findCaseStanding } from '../repositories/case-standing';
 import type { Db } from '../db';
 import type { PhotoPlace } from './photo-tidy';
 import { inTransaction } from './submit-transaction';
@@ -49,9 +48,8 @@ export async function removePhoto(db: Db, actor: Actor, { draftId, id }: { draft
 
 /** The photos of a case that who asks may see. Throws `case-not-found` for any other. */
 export async function getPhotosOfCase(db: Db, actor: Actor | null, caseId: string): Promise<PhotoView[]> {
-  const record = await findCase(db, caseId);
-  const ownerId = await findOwner(db, caseId);
-  if (record === null || !(record.status === 'accepted' || can(actor, 'submission.see', { ownerId })))
+  const standing = await findCaseStanding(db, caseId);
+  if (standing === null || !(standing.status === 'accepted' || can(actor, 'submission.see', { ownerId: standing.ownerId })))
     throw new AppError('case-not-found');
   return listPhotosOfCase(db, caseId);
 }

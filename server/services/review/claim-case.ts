@@ -32,6 +32,11 @@ export async function claimCase(db: Db, { actor, id, now }: { actor: Actor; id: 
 export async function findClaim(db: Db, { actor, id, now }: { actor: Actor; id: string; now: Date }): Promise<ClaimView> {
   const place = await findWaitingPlace(db, id);
   if (place === null) throw new AppError('review-not-found');
+  return claimOf(db, place, { actor, now });
+}
+
+/** Who looks at the case at this place in the queue, with the name of another. */
+export async function claimOf(db: Db, place: WaitingPlace, { actor, now }: { actor: Actor; now: Date }): Promise<ClaimView> {
   const other = place.claimedBy !== null && place.claimedBy !== actor.id ? await findAccount(db, place.claimedBy) : null;
   return claimView(place, actor, now, other?.name ?? null);
 }

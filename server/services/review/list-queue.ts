@@ -3,7 +3,7 @@ import type { Actor } from '../../../shared/domain/can/can';
 import type { QueueFilter, QueueLine } from '../../../shared/schemas/review';
 import type { Db } from '../../db';
 import { countOpenReports } from '../../repositories/case-reports';
-import { countQueue, findNewcomers, findNextFree, listQueue, type QueueRow } from '../../repositories/review-queue';
+import { countQueue, findNextFree, listQueue, type QueueRow } from '../../repositories/review-queue';
 import { findWaitingPlace } from '../../repositories/waiting-cases';
 import { claimView } from './claim-case';
 import { daysBetween } from './days-between';
@@ -16,14 +16,10 @@ type QueueQuestion = { actor: Actor; filter: QueueFilter; cursor: string | null;
 export async function queuePage(db: Db, model: CasebookModel, { actor, filter, cursor, now }: QueueQuestion) {
   const rows = await listQueue(db, { filter, after: readCursor(cursor), take: QUEUE_PAGE + 1 });
   const page = rows.slice(0, QUEUE_PAGE);
-  const newcomers = await findNewcomers(
-    db,
-    page.map((row) => row.caseId),
-  );
   const { byModel, ...counts } = await countQueue(db, now);
   const last = page.at(-1);
   return {
-    lines: page.map((row) => lineOf(model, row, { actor, now, newcomer: newcomers.has(row.caseId) })),
+    lines: page.map((row) => lineOf(model, row, { actor, now })),
     next: last && rows.length > QUEUE_PAGE ? `${last.since.getTime()}.${last.caseId}` : null,
     counts,
     reports: await countOpenReports(db),
@@ -43,23 +39,20 @@ export async function nextFree(
   return found ?? (after === null ? null : findNextFree(db, { ...question, after: null }));
 }
 
-type LineFacts = { actor: Actor; now: Date; newcomer: boolean };
-
-function lineOf({ words }: CasebookModel, row: QueueRow, { actor, now, newcomer }: LineFacts): QueueLine {
-  const { case: file } = row;
-  const device = file.boardSlug ?? file.modelSlug;
+function lineOf({ words }: CasebookModel, row: QueueRow, { actor, now }: { actor: Actor; now: Date }): QueueLine {
+  const device = row.boardSlug ?? row.modelSlug;
   return {
     id: row.caseId,
-    again: file.status === 'resubmitted',
+    again: row.status === 'resubmitted',
     days: daysBetween(row.since, now),
     device: words.devices.get(device)?.label ?? device,
-    symptoms: file.symptoms.map((s) => words.symptoms.get(s.symptomSlug)?.label ?? s.symptomSlug),
-    causes: file.causes.map((c) => words.causes.get(c.causeSlug)?.label ?? c.causeSlug),
-    marks: file._count.marks,
-    words: file._count.proposals,
-    newcomer,
-    own: file.postedBy?.userId === actor.id,
-    claim: claimView(row, actor, now, row.claimer?.name ?? null),
+    symptoms: row.symptoms.map((slug) => words.symptoms.get(slug)?.label ?? slug),
+    causes: row.causes.map((slug) => words.causes.get(slug)?.label ?? slug),
+    marks: row.marks,
+    words: row.words,
+    newcomer: row.newcomer,
+    own: row.ownerId === actor.id,
+    claim: claimView(row, actor, now, row.claimerName),
   };
 }
 

@@ -5,7 +5,7 @@ import type { CaseRecord } from '../../../shared/schemas/case';
 import { contentHash } from '../../content-hash';
 import type { Db } from '../../db';
 import { findCase } from '../../repositories/case-repository';
-import { type DecisionFacts, findDecisionFacts } from '../../repositories/decision-facts';
+import { type CaseStanding, findCaseStanding } from '../../repositories/case-standing';
 import { daysBetween } from './days-between';
 
 /** What every decision starts from: who decides, on which case, and what content they saw. */
@@ -32,8 +32,8 @@ export async function requireDecision(db: Db, event: CaseEvent, { actor, id, see
 }
 
 /** Where a case stands that is not this moderator's own. Throws `review-not-found`, `own-submission`, `not-allowed`. */
-export async function requireForeign(db: Db, actor: Actor, id: string): Promise<DecisionFacts> {
-  const facts = await findDecisionFacts(db, id);
+export async function requireForeign(db: Db, actor: Actor, id: string): Promise<CaseStanding> {
+  const facts = await findCaseStanding(db, id);
   if (facts === null || facts.status === 'draft') throw new AppError('review-not-found');
   if (facts.ownerId === actor.id) throw new AppError('own-submission');
   if (!can(actor, 'submission.decide', { ownerId: facts.ownerId })) throw new AppError('not-allowed');

@@ -9,20 +9,19 @@ import { CASE_EVENTS, mayMove } from '../../../shared/domain/submission/next-sta
 import { AppError } from '../../../shared/errors';
 import { contentHash } from '../../content-hash';
 import type { CaseRecord } from '../../../shared/schemas/case';
-import type { ClaimView } from '../../../shared/schemas/review';
 import { type DraftDocument, PROPOSAL_KINDS } from '../../../shared/schemas/submission';
 import type { Db } from '../../db';
 import { listReportsOf } from '../../repositories/case-reports';
 import { findCase } from '../../repositories/case-repository';
+import { findCaseStanding } from '../../repositories/case-standing';
 import { listRevisions } from '../../repositories/case-revisions';
 import { listPhotosOfCase } from '../../repositories/photo-repository';
-import { findNewcomers } from '../../repositories/review-queue';
+import { isFromNewcomer } from '../../repositories/review-queue';
 import { findFirstReport, listSecondReports } from '../../repositories/second-reports';
 import { listMarks, listProposals } from '../../repositories/submission-contents';
 import { listStatusChanges } from '../../repositories/submission-history';
-import { findOwner } from '../../repositories/submission-links';
 import { draftOfStored } from '../submit-changes';
-import { findClaim } from './claim-case';
+import { claimOf } from './claim-case';
 import { revisionDiffs } from './revision-diffs';
 import { findDuplicates, type LikelyDuplicate } from './find-duplicates';
 
@@ -37,15 +36,16 @@ export async function reviewItem(db: Db, model: CasebookModel, input: { actor: A
   const { actor, id } = input;
   const record = await findCase(db, id);
   if (record === null || record.status === 'draft') throw new AppError('review-not-found');
-  const ownerId = await findOwner(db, id);
+  const standing = await findCaseStanding(db, id);
+  const ownerId = standing?.ownerId ?? null;
   const unknown = checkContent(model.words, record.content);
   return {
     view: caseView(model.words, record),
     seen: contentHash(record.content),
     own: ownerId === actor.id,
-    newcomer: (await findNewcomers(db, [id])).has(id),
+    newcomer: await isFromNewcomer(db, id),
     may: CASE_EVENTS.filter((event) => mayMove(actor, event, { status: record.status, ownerId })),
-    claim: await claimOf(db, input),
+    claim: standing?.place ? await claimOf(db, standing.place, input) : null,
     history: await listStatusChanges(db, id),
     marks: await listMarks(db, id),
     proposals: (await listProposals(db, id)).map(({ kind, word, meaning }) => {
@@ -64,15 +64,6 @@ export async function reviewItem(db: Db, model: CasebookModel, input: { actor: A
 
 async function machineOf(db: Db, model: CasebookModel, record: CaseRecord): Promise<Machine> {
   return { weighed: weighCase(model, record.content), duplicates: await findDuplicates(db, model, record) };
-}
-
-async function claimOf(db: Db, input: { actor: Actor; id: string; now: Date }): Promise<ClaimView | null> {
-  try {
-    return await findClaim(db, input);
-  } catch (error) {
-    if (error instanceof AppError && error.code === 'review-not-found') return null;
-    throw error;
-  }
 }
 
 type EditStart = { document: DraftDocument; seen: string; published: boolean };

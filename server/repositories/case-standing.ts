@@ -2,8 +2,8 @@ import type { CaseStatus } from '../../shared/schemas/case';
 import type { Db } from '../db';
 import type { WaitingPlace } from './waiting-cases';
 
-/** What a decision on a case is held against besides its content: where it stands, whose it is, and its place in the queue. */
-export type DecisionFacts = { status: CaseStatus; ownerId: string | null; place: WaitingPlace | null };
+/** Where a case stands: its status, whose it is, and its place in the queue. Null where nobody is linked, or it does not wait. */
+export type CaseStanding = { status: CaseStatus; ownerId: string | null; place: WaitingPlace | null };
 
 type Row = {
   status: string;
@@ -13,8 +13,8 @@ type Row = {
   claimedUntil: Date | null;
 };
 
-/** Read in one statement; null where there is no such case. */
-export async function findDecisionFacts(db: Db, caseId: string): Promise<DecisionFacts | null> {
+/** Where a case stands, read in one statement; null where there is no such case. */
+export async function findCaseStanding(db: Db, caseId: string): Promise<CaseStanding | null> {
   const [row] = await db.$queryRaw<Row[]>`
     SELECT "status", "PostedCase"."userId" AS "ownerId", "since", "claimedBy", "claimedUntil"
     FROM "CaseFile"
