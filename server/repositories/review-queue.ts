@@ -3,14 +3,17 @@ import type { CaseStatus } from '../../shared/schemas/case';
 import type { QueueFilter } from '../../shared/schemas/review';
 import type { Db } from '../db';
 
+// Cross joins, because SQLite takes their tables in the order given: by itself it begins with all cases, or all published ones.
+
 /** Nothing that this account has posted is published yet. Where nobody is linked to a case, nobody is new. */
 const NEWCOMER = Prisma.sql`EXISTS (
   SELECT 1 FROM "PostedCase" AS "link" WHERE "link"."caseId" = "CaseFile"."id" AND NOT EXISTS (
-    SELECT 1 FROM "PostedCase" AS "other" JOIN "CaseFile" AS "published" ON "published"."id" = "other"."caseId"
-    WHERE "other"."userId" = "link"."userId" AND "published"."status" = 'accepted'))`;
+    SELECT 1 FROM "PostedCase" AS "other" CROSS JOIN "CaseFile" AS "published"
+    WHERE "other"."userId" = "link"."userId" AND "published"."id" = "other"."caseId" AND "published"."status" = 'accepted'))`;
 const WITH_MARKS = Prisma.sql`EXISTS (SELECT 1 FROM "DetailMark" WHERE "DetailMark"."caseId" = "CaseFile"."id")`;
 const WITH_WORDS = Prisma.sql`EXISTS (SELECT 1 FROM "ProposedWord" WHERE "ProposedWord"."caseId" = "CaseFile"."id")`;
-const WAITING = Prisma.sql`"WaitingCase" JOIN "CaseFile" ON "CaseFile"."id" = "WaitingCase"."caseId"`;
+const WAITING = Prisma.sql`"WaitingCase" CROSS JOIN "CaseFile"`;
+const ITS_CASE = Prisma.sql`"CaseFile"."id" = "WaitingCase"."caseId"`;
 
 /** A waiting case as the queue shows it, with who posted it and who looks at it. */
 export type QueueRow = {
@@ -54,7 +57,7 @@ export async function listQueue(db: Db, { filter, after, take }: QueuePage): Pro
     FROM ${WAITING}
     LEFT JOIN "User" ON "User"."id" = "WaitingCase"."claimedBy"
     LEFT JOIN "PostedCase" ON "PostedCase"."caseId" = "CaseFile"."id"
-    WHERE ${passing(filter)} AND ${afterPlace(filter, after)}
+    WHERE ${ITS_CASE} AND ${passing(filter)} AND ${afterPlace(filter, after)}
     ORDER BY ${inOrder(filter)} LIMIT ${take}`;
   return rows.map(({ symptoms, causes, marks, words, newcomer, ...row }) => ({
     ...row,
@@ -82,7 +85,7 @@ export async function findNextFree(
     SELECT 1 FROM "PostedCase" WHERE "PostedCase"."caseId" = "CaseFile"."id" AND "PostedCase"."userId" = ${userId})`;
   const [row] = await db.$queryRaw<{ caseId: string }[]>`
     SELECT "WaitingCase"."caseId" FROM ${WAITING}
-    WHERE ${passing(filter)} AND ${afterPlace(filter, after)} AND NOT ${own}
+    WHERE ${ITS_CASE} AND ${passing(filter)} AND ${afterPlace(filter, after)} AND NOT ${own}
       AND ("claimedBy" IS NULL OR "claimedBy" = ${userId} OR "claimedUntil" <= ${now})
       AND "WaitingCase"."caseId" <> ${not ?? ''}
     ORDER BY ${inOrder(filter)} LIMIT 1`;
@@ -99,7 +102,7 @@ export async function countQueue(db: Db, now: Date) {
       COUNT(*) FILTER (WHERE ${WITH_WORDS}) AS "words",
       COUNT(*) FILTER (WHERE ${NEWCOMER}) AS "newcomer",
       COUNT(*) FILTER (WHERE "claimedUntil" > ${now}) AS "lookedAt"
-    FROM ${WAITING} GROUP BY "modelSlug" ORDER BY "modelSlug"`;
+    FROM ${WAITING} WHERE ${ITS_CASE} GROUP BY "modelSlug" ORDER BY "modelSlug"`;
   const total = (of: (typeof COUNTED)[number]) => rows.reduce((sum, row) => sum + Number(row[of]), 0);
   return {
     all: total('waiting'),
@@ -113,12 +116,10 @@ export async function countQueue(db: Db, now: Date) {
 
 /** Ids of the cases of a model that wait, but for the one named; `most` of them, the oldest first. */
 export async function listWaitingOfModel(db: Db, modelSlug: string, { not, most }: { not: string; most: number }): Promise<string[]> {
-  const rows = await db.waitingCase.findMany({
-    where: { caseId: { not }, case: { modelSlug } },
-    orderBy: [{ since: 'asc' }, { caseId: 'asc' }],
-    take: most,
-    select: { caseId: true },
-  });
+  const rows = await db.$queryRaw<{ caseId: string }[]>`
+    SELECT "WaitingCase"."caseId" FROM ${WAITING}
+    WHERE ${ITS_CASE} AND "modelSlug" = ${modelSlug} AND "WaitingCase"."caseId" <> ${not}
+    ORDER BY "since", "WaitingCase"."caseId" LIMIT ${most}`;
   return rows.map((row) => row.caseId);
 }
 
