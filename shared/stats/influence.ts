@@ -1,9 +1,9 @@
 import { addRecord, type Counts, retractRecord } from './counts';
 import { cutRecord } from './cut-record';
+import type { AdditiveEstimator } from './estimator';
 import type { CodedQuery } from './explain';
-import type { CodedRecord, Layout } from './layout';
+import type { CodedRecord } from './layout';
 import { logSumExp } from './score';
-import type { Settings } from './settings';
 import { createEstimator } from './weighted-naive-bayes';
 
 /** One probability that moves: `cause` may be the unlisted one (causeCount). */
@@ -11,25 +11,24 @@ export type Shift = { cause: number; before: number; after: number };
 
 /**
  * What one more record would do to the answers of some questions, settings held fixed: per question the causes whose
- * probability moves, largest move first. The counts are left as they were, bit for bit and at the same revision: whatever was
- * computed from them stays good.
+ * probability moves, largest move first. The counts are left as they were, bit for bit, their revision included: what an
+ * estimator keeps of them still holds.
+ *
+ * @param estimator over these very counts; what it keeps is used.
  */
 export function influence(
-  layout: Layout,
   counts: Counts,
-  settings: Settings,
+  estimator: AdditiveEstimator,
   { record, queries, leastShift = 1e-4 }: { record: CodedRecord; queries: readonly CodedQuery[]; leastShift?: number },
 ): Shift[][] {
-  const answers = () => {
-    const estimator = createEstimator(layout, counts, settings);
-    return queries.map(({ device, findings }) => estimator.probabilities(device, findings));
-  };
-  const before = answers();
+  const answers = (from: AdditiveEstimator) => queries.map(({ device, findings }) => from.probabilities(device, findings));
+  const before = answers(estimator);
   const { revision } = counts;
   addRecord(counts, record);
   let after: Float64Array[];
   try {
-    after = answers();
+    // A new one: the one given must not see the counts as they are for this moment.
+    after = answers(createEstimator(estimator.layout, counts, estimator.settings));
   } finally {
     retractRecord(counts, record);
     counts.revision = revision;
@@ -54,10 +53,10 @@ export type Surprise = {
   findings: { observable: number; value: number; bits: number; usualBits: number }[];
 };
 
-/** Surprise of a record that is not in the counts. Returns null where its cause was not found. */
-export function surprise(layout: Layout, counts: Counts, settings: Settings, record: CodedRecord): Surprise | null {
+/** Surprise of a record that is not in the estimator's counts. Returns null where its cause was not found. */
+export function surprise(estimator: AdditiveEstimator, record: CodedRecord): Surprise | null {
   if (record.causes.length === 0) return null;
-  const estimator = createEstimator(layout, counts, settings);
+  const { layout } = estimator;
   const { findings } = cutRecord(layout, record);
   const evidence = estimator.evidence(record.device, findings);
   const prior = estimator.prior(record.device);

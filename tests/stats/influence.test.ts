@@ -20,7 +20,7 @@ describe('influence', () => {
     const counts = countAll(layout, casebook);
     const before = serialiseCounts(counts);
     const record = recordOf(4, [1], [recorded(0, 1)]);
-    const shifts = influence(layout, counts, settings, { record, queries });
+    const shifts = influence(counts, createEstimator(layout, counts, settings), { record, queries });
     expect(serialiseCounts(counts)).toEqual(before);
     addRecord(counts, record);
     const accepted = createEstimator(layout, counts, settings);
@@ -36,7 +36,7 @@ describe('influence', () => {
     const counts = countAll(layout, casebook);
     const kept = createEstimator(layout, counts, settings);
     const { table } = kept.outcomeTable(4, 1);
-    for (const cause of [1, 2]) influence(layout, counts, settings, { record: recordOf(4, [cause], [recorded(0, 1), recorded(1, 1)]), queries });
+    for (const cause of [1, 2]) influence(counts, kept, { record: recordOf(4, [cause], [recorded(0, 1), recorded(1, 1)]), queries });
     expect(kept.outcomeTable(4, 1).table).toBe(table);
     const anew = createEstimator(layout, counts, settings);
     for (const { device, findings } of queries) expect(kept.posterior(device, findings)).toEqual(anew.posterior(device, findings));
@@ -48,7 +48,7 @@ describe('influence', () => {
   it('leaves the counts as they were where the record does not fit', () => {
     const counts = countAll(layout, casebook);
     const before = serialiseCounts(counts);
-    expect(() => influence(layout, counts, settings, { record: recordOf(4, [9], []), queries })).toThrow(RangeError);
+    expect(() => influence(counts, createEstimator(layout, counts, settings), { record: recordOf(4, [9], []), queries })).toThrow(RangeError);
     expect(serialiseCounts(counts)).toEqual(before);
   });
 });
@@ -57,8 +57,8 @@ describe('surprise', () => {
   const counts = countAll(layout, casebook);
 
   it('is high where the findings speak for another cause, low where they fit', () => {
-    const fits = surprise(layout, counts, settings, recordOf(4, [0], [recorded(0, 1), recorded(1, 0)]));
-    const odd = surprise(layout, counts, settings, recordOf(4, [0], [recorded(0, 0), recorded(1, 1)]));
+    const fits = surprise(createEstimator(layout, counts, settings), recordOf(4, [0], [recorded(0, 1), recorded(1, 0)]));
+    const odd = surprise(createEstimator(layout, counts, settings), recordOf(4, [0], [recorded(0, 0), recorded(1, 1)]));
     expect(fits?.bits).toBeLessThan(0);
     expect(odd?.bits).toBeGreaterThan(3);
     expect(odd?.causeProbability).toBeLessThan(0.1);
@@ -66,6 +66,6 @@ describe('surprise', () => {
   });
 
   it('says nothing of a record whose cause was not found', () => {
-    expect(surprise(layout, counts, settings, recordOf(4, [], [recorded(0, 1)]))).toBeNull();
+    expect(surprise(createEstimator(layout, counts, settings), recordOf(4, [], [recorded(0, 1)]))).toBeNull();
   });
 });

@@ -37,12 +37,12 @@ type Question = Omit<MovedQuestion, 'moved'> & { node: number; findings: CodedFi
  * CodingError where it names what the coding does not know.
  */
 export function weighCase(model: CasebookModel, content: CaseContent): Weighed {
-  const { coding, counts, settings } = model;
+  const { coding, counts, estimator } = model;
   const record = encodeCase(coding, content);
   const questions = questionsOf(model, content, record);
   const queries = questions.map(({ node, findings }) => ({ device: node, findings }));
-  const shifts = influence(coding.layout, counts, settings, { record, queries, leastShift: LEAST_SHIFT });
-  const odd = surprise(coding.layout, counts, settings, record);
+  const shifts = influence(counts, estimator, { record, queries, leastShift: LEAST_SHIFT });
+  const odd = surprise(estimator, record);
   return {
     questions: questions.flatMap(({ node: _, findings: __, ...question }, i) => {
       const moved = (shifts[i] ?? []).slice(0, MOST_MOVED).map(({ cause, before, after }) => ({ ...namedCause(model, cause), before, after }));
