@@ -18,6 +18,8 @@ const config: NextConfig = {
   serverExternalPackages: ['better-sqlite3', '@prisma/client', '@prisma/adapter-better-sqlite3', 'pino', 'prom-client'],
   // A photo passes through the proxy whole: see PHOTO_LIMITS in shared/schemas/photo.ts.
   experimental: { proxyClientMaxBodySize: '16mb' },
+  // Title and description stand in the head for everybody: they cost nothing to wait for, and a page is the same whoever asks.
+  htmlLimitedBots: /.*/,
   turbopack: { root: import.meta.dirname },
   // Where programs that watch a site look by custom.
   rewrites: async () => [

@@ -1,3 +1,5 @@
+'use client';
+
 import { lengthOf } from './bar-scale';
 
 type PairedBarsProps = { before: number; after: number; full: number };

@@ -1,3 +1,5 @@
+'use client';
+
 import { lengthOf } from './bar-scale';
 
 type ShareBarProps = {

@@ -1,7 +1,7 @@
-import Link from 'next/link';
 import type { CaseOutcome, Proof } from '../../shared/schemas/case';
 import type { SimilarCase } from '../../shared/schemas/look-up';
 import { formatMonth, formatScore } from './format-figures';
+import { SimilarRow } from './similar-row';
 import { CASE_OUTCOME_WORDS, capital, inSentence, joinWords, PROOF_WORDS } from './words';
 
 /** Similar cases, each with why it is there: what it shares, what speaks against it, how near its device is. */
@@ -9,27 +9,19 @@ export function SimilarList({ cases }: { cases: SimilarCase[] }) {
   return (
     <ol className="rows">
       {cases.map((entry) => (
-        <li className="row case-row" key={entry.id}>
-          <span className="case-score">{formatScore(entry.score)}</span>
-          <div>
-            <Link href={`/cases/${entry.id}`} prefetch={false}>
-              {entry.excerpt === '' ? `${entry.device.label}, ${formatMonth(entry.month)}` : entry.excerpt}
-            </Link>
-            <p className="case-told">
-              {entry.device.label}, {formatMonth(entry.month)}
-            </p>
-            <Told name="Near" items={nearnessWords(entry)} />
-            <Told name="Shares" items={entry.shared.map((item) => `${inSentence(item.label)}: ${inSentence(item.value)}`)} />
-            <Told
-              name="Against"
-              against
-              items={entry.contradicting.map(
-                (item) => `${inSentence(item.label)}: ${inSentence(item.there)}, yours ${inSentence(item.value)}`,
-              )}
-            />
-          </div>
-          <p className="case-end">{endWords(entry)}</p>
-        </li>
+        <SimilarRow
+          key={entry.id}
+          href={`/cases/${entry.id}`}
+          score={formatScore(entry.score)}
+          title={entry.excerpt === '' ? `${entry.device.label}, ${formatMonth(entry.month)}` : entry.excerpt}
+          told={`${entry.device.label}, ${formatMonth(entry.month)}`}
+          near={joinWords(nearnessWords(entry))}
+          shares={joinWords(entry.shared.map((item) => `${inSentence(item.label)}: ${inSentence(item.value)}`))}
+          against={joinWords(
+            entry.contradicting.map((item) => `${inSentence(item.label)}: ${inSentence(item.there)}, yours ${inSentence(item.value)}`),
+          )}
+          end={endWords(entry)}
+        />
       ))}
     </ol>
   );
@@ -46,15 +38,6 @@ const NEARNESS_WORDS: Record<SimilarCase['nearness'], string | null> = {
 function nearnessWords({ nearness, sharesPart }: SimilarCase): string[] {
   const near = NEARNESS_WORDS[nearness];
   return [...(near === null ? [] : [near]), ...(sharesPart ? ['the part at fault sits on your board too'] : [])];
-}
-
-function Told({ name, items, against = false }: { name: string; items: string[]; against?: boolean }) {
-  if (items.length === 0) return null;
-  return (
-    <p className={against ? 'case-told case-against' : 'case-told'}>
-      <strong>{name}:</strong> {joinWords(items)}
-    </p>
-  );
 }
 
 function endWords(entry: SimilarCase): string {

@@ -62,6 +62,3 @@ export function authFor(db: Db): Auth {
   made.set(db, auth);
   return auth;
 }
-
-/** Name of the session's cookie; it is `Secure` wherever the request came over TLS. */
-export const SESSION_COOKIE = 'second-bench.session_token';

@@ -1,7 +1,8 @@
 import type { Actor } from '../../shared/domain/can/can';
 import { roleSchema } from '../../shared/domain/can/role';
 import type { Db } from '../db';
-import { authFor, SESSION_COOKIE } from './auth';
+import { authFor } from './auth';
+import { SESSION_COOKIE } from './session-cookie';
 
 /** The signed-in account behind a request's cookies, with the role it has at this moment, or null. */
 export async function findActor(db: Db, headers: Headers): Promise<Actor | null> {

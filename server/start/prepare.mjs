@@ -1,4 +1,5 @@
 import { clientStamp, generateClient } from '../../prisma/generate.mjs';
+import { buildFront } from './build-front.mjs';
 import { buildPlanWorker } from './build-plan-worker.mjs';
 import { buildServiceWorker } from './build-service-worker.mjs';
 import { buildUpkeepWorker } from './build-upkeep-worker.mjs';
@@ -53,6 +54,7 @@ export async function preparePages() {
       await buildServiceWorker();
       await buildPlanWorker();
       await buildUpkeepWorker();
+      await buildFront();
     }),
   );
 }

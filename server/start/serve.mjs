@@ -1,6 +1,19 @@
 import { spawn } from 'node:child_process';
+import { frontFile } from './build-front.mjs';
 import { projectFolder } from './project-folder.mjs';
 import { quietEnvironment } from './run-command.mjs';
+
+/**
+ * What Node is given to serve the pages: in development the framework's own server, else the one that stands before the built pages.
+ *
+ * @param {'start' | 'dev'} mode
+ * @param {{ port: number, host: string }} at
+ * @returns {string[]} to be started in the project folder
+ */
+export function serverArguments(mode, { port, host }) {
+  const program = mode === 'dev' ? ['node_modules/next/dist/bin/next', 'dev'] : [frontFile];
+  return [...program, '--port', String(port), '--hostname', host];
+}
 
 /**
  * Starts the web server and hands on signals to it, so that stopping this process stops both.
@@ -11,7 +24,7 @@ import { quietEnvironment } from './run-command.mjs';
  *   false when it stopped before.
  */
 export function serve(mode, { port, host }) {
-  const child = spawn(process.execPath, ['node_modules/next/dist/bin/next', mode, '-p', String(port), '-H', host], {
+  const child = spawn(process.execPath, serverArguments(mode, { port, host }), {
     cwd: projectFolder,
     env: { ...process.env, ...quietEnvironment },
     stdio: ['ignore', mode === 'dev' ? 'inherit' : 'ignore', 'inherit'],

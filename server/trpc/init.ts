@@ -2,6 +2,7 @@ import { initTRPC, TRPCError } from '@trpc/server';
 import { ZodError, z } from 'zod';
 import { isAtLeast, type Role } from '../../shared/domain/can/role';
 import { AppError, isAppError } from '../../shared/errors';
+import { noteProcedure, noteSource } from '../front/answering';
 import { countProcedure } from '../watching/metrics';
 import type { Context } from './context';
 import { storageFaultOf } from '../storage/storage-fault';
@@ -45,9 +46,10 @@ function unstored({ cause }: TRPCError): AppError | null {
 }
 
 /** Counts and times every call, and tells no more about it than that. */
-const watched = t.middleware(async ({ path, next }) => {
+const watched = t.middleware(async ({ ctx, path, next }) => {
   const start = performance.now();
   const result = await next();
+  noteProcedure(path, { ok: result.ok, isGuest: ctx.actor === null });
   const failed = !result.ok && isFault(result.error.code);
   countProcedure(path, result.ok ? 'ok' : failed ? 'failed' : 'refused', (performance.now() - start) / 1000);
   return result;
@@ -67,7 +69,11 @@ const guard = (least: Role) =>
     return next({ ctx: { ...ctx, actor: ctx.actor } });
   });
 
-const withCasebook = t.middleware(async ({ ctx, next }) => next({ ctx: { ...ctx, casebook: await ctx.casebook() } }));
+const withCasebook = t.middleware(async ({ ctx, next }) => {
+  const casebook = await ctx.casebook();
+  noteSource(casebook.model, async () => (await ctx.casebook()).model);
+  return next({ ctx: { ...ctx, casebook } });
+});
 
 function refusalBehind({ cause }: TRPCError): AppError | null {
   return isAppError(cause) ? cause : null;

@@ -25,7 +25,8 @@ describe('the look-up of the standing example', () => {
 
   it('adds the evidence up: prior and weights come to the total in both tables', async () => {
     const page = await askPage(STANDING_EXAMPLE);
-    await page.locator('.causes summary').first().click();
+    await page.getByRole('link', { name: /^Show the evidence for/ }).first().click();
+    await page.locator('.causes .evidence').waitFor();
     for (const table of await page.locator('.causes details[open] .evidence table').all()) {
       const cells = (await table.locator('td.figure').allInnerTexts()).map((text) =>
         Number(text.replace('−', '-').replace(/[^\d.+-]/g, '')),

@@ -167,7 +167,14 @@ describe('a moderator', () => {
       );
       return { matching: counted.matching, first: causes[0]?.probability };
     };
+    /** What somebody who is not signed in reads. */
+    const read = async () => {
+      const codes = set.map((finding) => `f=${finding.kind}.${finding.id}.${finding.value}`).join('&');
+      const html = await (await fetch(`${server.url}/?${codes}`)).text();
+      return Number(/([\d,]+) cases? of [\d,]+ carry/.exec(html.replaceAll('&nbsp;', ' ').replaceAll('\u00a0', ' '))?.[1]?.replace(',', ''));
+    };
     const asked = await lookUp();
+    expect([await read(), await read()]).toEqual([asked.matching, asked.matching]);
     const before = await total();
     await page.goto(`${server.url}/review/${id}`);
     await page.locator('summary', { hasText: 'Take it back' }).click();
@@ -177,6 +184,7 @@ describe('a moderator', () => {
     expect(await total()).toBe(before - 1);
     const without = await lookUp();
     expect(without.matching).toBe(asked.matching - 1);
+    expect(await read()).toBe(asked.matching - 1);
     expect(without.first).not.toBe(asked.first);
     expect(await cases()).not.toBe(href);
     await page.goto(`${server.url}/review/${id}`);
@@ -184,6 +192,7 @@ describe('a moderator', () => {
     await page.locator('.review-done').waitFor();
     expect(await total()).toBe(before);
     expect(await lookUp()).toEqual(asked);
+    expect(await read()).toBe(asked.matching);
   });
 
   it('leaves no trace of who posted or decided on any page, file, feed or answer that is open to everybody', async () => {

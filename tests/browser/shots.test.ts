@@ -60,7 +60,7 @@ describe('the pages, drawn for people to look at', () => {
     const page = await openPage({ context: { viewport: { width: 1280, height: 1100 } } });
     await page.goto(addressOf('/', answer));
     await page.locator('.slash-key').waitFor();
-    await page.locator('.causes summary').first().click();
+    await page.getByRole('link', { name: /^Show the evidence for/ }).first().click();
     await page.locator('.causes .evidence').first().waitFor();
     const file = join(output, 'readme-look-up.png');
     const picture = await page.screenshot({ path: file });

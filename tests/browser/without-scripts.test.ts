@@ -27,20 +27,26 @@ describe('the look-up without scripts', () => {
     expect(paramsOf(page, 'not')).toEqual(['check.clock-at-processor']);
     await page.locator('.check .outcome .press').first().click();
     expect(paramsOf(page, 'f')).toHaveLength(2);
-    await page.locator('.causes summary').first().click();
+    await page.getByRole('link', { name: /^Show the evidence for/ }).first().click();
     expect(await page.locator('.causes .evidence').first().isVisible()).toBe(true);
   });
 
   it('shows a check that was folded away in full, and the causes that hardly matter', async () => {
     const page = await askPage(STANDING_EXAMPLE, { scripts });
-    await page.locator('.rung-folded summary').first().click();
-    const line = page.locator('.check:has(.check-line)').first();
+    await page.locator('.rung-folded a').first().click();
+    expect(paramsOf(page, 'rung')).toHaveLength(1);
+    const line = page.locator('.rung-folded .check:has(.check-line)').first();
     const name = await textOf(line.locator('.check-name'));
     await line.getByRole('link', { name: /what it tells/i }).click();
     const opened = page.locator('.check[open]', { hasText: name });
     expect(await opened.locator('.outcome').count()).toBeGreaterThanOrEqual(2);
     await page.getByRole('link', { name: /other causes/ }).click();
     expect(paramsOf(page, 'rest')).toEqual(['1']);
+    // What was unfolded before stays so.
+    expect(await opened.count()).toBe(1);
+    await page.getByRole('link', { name: /other fix/ }).click();
+    expect(paramsOf(page, 'fixes')).toEqual(['1']);
+    expect(await page.locator('#other-fixes .fix-row').count()).toBeGreaterThan(0);
     await page.getByRole('link', { name: /^Why / }).first().click();
     expect(await page.locator('.causes .evidence').last().isVisible()).toBe(true);
   });

@@ -35,10 +35,10 @@ export function Answer({ question, result, entries, unfolded }: AnswerProps) {
         </p>
       </div>
       <div className="columns">
-        <CheckLadder question={question} checks={result.nextChecks} note={result.nextChecksNote} how={unfolded.how} />
-        <CauseList question={question} result={result} rest={unfolded.rest} />
+        <CheckLadder question={question} checks={result.nextChecks} note={result.nextChecksNote} unfolded={unfolded} />
+        <CauseList question={question} result={result} unfolded={unfolded} />
       </div>
-      <FixList question={question} fixes={result.fixes} />
+      <FixList question={question} fixes={result.fixes} unfolded={unfolded} />
       <SimilarCases cases={result.similar} all={questionHref('/search/similar', { ...question, why: null })} />
     </>
   );

@@ -5,16 +5,17 @@ import { barScale } from '../../_components/bar-scale';
 import { formatCounted, formatPercent } from '../../_components/format-figures';
 import { capital } from '../../_components/words';
 import { CauseRow, UnlistedRow } from './cause-row';
+import { type Unfolded, unfoldedHref } from './unfolded';
 
 const SHOWN_MOST = 8;
 const SHOWN_LEAST = 3;
 /** A cause less likely than this is folded, beyond the first three. */
 const WORTH_SHOWING = 0.01;
 
-type CauseListProps = { question: Question; result: LookUpResult; rest: boolean };
+type CauseListProps = { question: Question; result: LookUpResult; unfolded: Unfolded };
 
-/** The causes that matter with their evidence, the share of none of these, and the rest folded. */
-export function CauseList({ question, result, rest }: CauseListProps) {
+/** The causes that matter, one of them with its evidence where that was asked for, the share of none of these, and the rest folded. */
+export function CauseList({ question, result, unfolded }: CauseListProps) {
   const shown = result.causes.filter((cause, index) => isShown(cause, index) || cause.id === question.why);
   const folded = result.causes.filter((cause) => !shown.includes(cause));
   const full = barScale([...shown.map((cause) => cause.high), result.unlisted.high]);
@@ -26,20 +27,19 @@ export function CauseList({ question, result, rest }: CauseListProps) {
         a single fault.
       </p>
       <ol className="rows">
-        {shown.map((cause, index) => (
+        {shown.map((cause) => (
           <CauseRow
             key={cause.id}
             cause={cause}
             matching={result.cases.matching}
             full={full}
-            open={cause.id === question.why}
-            evidence={index < SHOWN_LEAST || cause.id === question.why ? null : questionHref('/', { ...question, why: cause.id })}
+            evidence={cause.id === question.why ? null : unfoldedHref({ ...question, why: cause.id }, unfolded)}
           />
         ))}
         <UnlistedRow unlisted={result.unlisted} full={full} />
         {folded.length > 0 ? (
           <li className="row">
-            <FoldedCauses question={question} causes={folded} open={rest} />
+            <FoldedCauses question={question} causes={folded} unfolded={unfolded} />
           </li>
         ) : null}
       </ol>
@@ -52,14 +52,15 @@ function isShown(cause: LookUpCause, index: number): boolean {
 }
 
 /** The causes that hardly matter: one line that leads to the same page with all of them listed, or that list. */
-function FoldedCauses({ question, causes, open }: { question: Question; causes: LookUpCause[]; open: boolean }) {
+function FoldedCauses({ question, causes, unfolded }: { question: Question; causes: LookUpCause[]; unfolded: Unfolded }) {
+  const open = unfolded.rest;
   const together = causes.reduce((sum, cause) => sum + cause.probability, 0);
-  const href = open ? questionHref('/', question) : `${questionHref('/', question, [['rest', '1']])}#other-causes`;
+  const href = `${unfoldedHref(question, { ...unfolded, rest: !open })}#other-causes`;
   return (
     <div className="folded" id="other-causes">
       <p className="folded-head">
         <span>
-          <AddressLink href={href} scroll={!open}>
+          <AddressLink href={href} scroll>
             {open ? `Fold the ${formatCounted(causes.length, 'other cause')}` : formatCounted(causes.length, 'other cause')}
           </AddressLink>
           , together

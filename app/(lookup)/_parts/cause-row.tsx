@@ -9,13 +9,12 @@ type CauseRowProps = {
   cause: LookUpCause;
   matching: number;
   full: number;
-  open: boolean;
-  /** Address of the page that has the evidence for this cause, where this one leaves it out. */
+  /** Address of the page that has the evidence for this cause; null where this one has it. */
   evidence: string | null;
 };
 
-/** One cause: its share with the interval, the cases behind it, and the evidence when opened. */
-export function CauseRow({ cause, matching, full, open, evidence }: CauseRowProps) {
+/** One cause: its share with the interval, the cases behind it, and the evidence where it was asked for. */
+export function CauseRow({ cause, matching, full, evidence }: CauseRowProps) {
   const figures = (
     <>
       <span>
@@ -29,20 +28,24 @@ export function CauseRow({ cause, matching, full, open, evidence }: CauseRowProp
   const counted = (
     <>
       <span className="figure">{formatPercentRange(cause.low, cause.high)}</span> · {countWords(cause, matching)}
-      {proofWords(cause)} ·{' '}
+      {proofWords(cause)}
     </>
   );
   return (
     <li className="row" id={`cause-${cause.id}`}>
       {evidence === null ? (
-        <details open={open}>
+        <details open>
           <summary className="cause-head">
             {figures}
             <span className="cause-count">
               {counted}
-              <span className="opens">
-                <span className="opens-closed">show the evidence</span>
-                <span className="opens-open">fold the evidence</span>
+              <span className="no-print">
+                {' '}
+                ·{' '}
+                <span className="opens">
+                  <span className="opens-closed">show the evidence</span>
+                  <span className="opens-open">fold the evidence</span>
+                </span>
               </span>
             </span>
           </summary>
@@ -53,9 +56,13 @@ export function CauseRow({ cause, matching, full, open, evidence }: CauseRowProp
           {figures}
           <span className="cause-count">
             {counted}
-            <AddressLink href={`${evidence}#cause-${cause.id}`} scroll label={`Show the evidence for ${cause.label}`}>
-              show the evidence
-            </AddressLink>
+            <span className="no-print">
+              {' '}
+              ·{' '}
+              <AddressLink href={`${evidence}#cause-${cause.id}`} scroll label={`Show the evidence for ${cause.label}`}>
+                show the evidence
+              </AddressLink>
+            </span>
           </span>
         </div>
       )}

@@ -6,8 +6,8 @@ import { AddressLink } from '../../_components/address-link';
 import { barScale } from '../../_components/bar-scale';
 import { CautionLine, Cautions } from '../../_components/cautions';
 import { formatBits, formatMinutes, formatPercent } from '../../_components/format-figures';
-import { PairedBars } from '../../_components/paired-bars';
 import { capital, INSTRUMENT_WORDS, inSentence, joinWords } from '../../_components/words';
+import { Outcome } from './outcome';
 
 type CheckEntryProps = { question: Question; check: NextCheck; open: boolean };
 
@@ -24,7 +24,7 @@ export function CheckEntry({ question, check, open }: CheckEntryProps) {
         <CheckHead check={check} />
         <span className="check-sub">
           <CheckFigures check={check} />
-          <span className="opens">
+          <span className="opens no-print">
             <span className="opens-closed">how, and what it tells</span>
             <span className="opens-open">fold</span>
           </span>
@@ -35,8 +35,15 @@ export function CheckEntry({ question, check, open }: CheckEntryProps) {
         <p>{check.howTo}</p>
         <p className="check-facts">{factWords(check)}</p>
         <ul className="outcomes">
-          {check.outcomes.map((outcome) => (
-            <Outcome key={outcome.value} question={question} check={check} outcome={outcome} full={full} />
+          {check.outcomes.map(({ value, label, probability, effect }) => (
+            <Outcome
+              key={value}
+              href={`${questionHref('/', withFinding(question, { kind: 'check', id: check.id, value }))}#answer`}
+              found={inSentence(label)}
+              probability={probability}
+              effects={effect.slice(0, EFFECTS_SHOWN)}
+              full={full}
+            />
           ))}
         </ul>
         <Key full={full} />
@@ -45,17 +52,21 @@ export function CheckEntry({ question, check, open }: CheckEntryProps) {
   );
 }
 
-/** One check that is folded away: a line that leads to the same page with the check in full. */
-export function CheckLine({ question, check }: Pick<CheckEntryProps, 'question' | 'check'>) {
+/**
+ * One check that is not the next: a line that leads to the same page with the check in full.
+ *
+ * @param href address of that page.
+ */
+export function CheckLine({ check, href }: { check: NextCheck; href: string }) {
   return (
-    <div className="check">
+    <div className="check" id={`check-${check.id}`}>
       <div className="check-line">
         <CheckHead check={check} />
         <span className="check-sub">
           <CheckFigures check={check} />
-          <a href={`${questionHref('/', question, [['how', check.id]])}#check-${check.id}`} aria-label={`How to do it, and what it tells: ${check.label}`}>
+          <AddressLink href={`${href}#check-${check.id}`} scroll className="no-print" label={`How to do it, and what it tells: ${check.label}`}>
             how, and what it tells
-          </a>
+          </AddressLink>
         </span>
       </div>
     </div>
@@ -88,41 +99,6 @@ function factWords(check: NextCheck): string {
     .map((name) => INSTRUMENT_WORDS[name as Instrument] ?? name);
   const needs = instruments.length > 0 ? `Needs: ${joinWords(instruments)}.` : 'Needs no instrument.';
   return check.risk === 0 ? needs : `${needs} ${capital(RISK_WORDS[check.risk])}.`;
-}
-
-type OutcomeProps = { question: Question; check: NextCheck; outcome: NextCheck['outcomes'][number]; full: number };
-
-function Outcome({ question, check, outcome, full }: OutcomeProps) {
-  const href = questionHref('/', withFinding(question, { kind: 'check', id: check.id, value: outcome.value }));
-  return (
-    <li className="outcome">
-      <div className="outcome-head">
-        <AddressLink href={`${href}#answer`} className="press" scroll>
-          <span>
-            <span className="press-lead">I found: </span>
-            {inSentence(outcome.label)}
-          </span>
-        </AddressLink>
-        <span className="figure">{formatPercent(outcome.probability)}</span>
-      </div>
-      <table className="effects">
-        <caption className="sr-only">Leading causes before and after: {outcome.label}</caption>
-        <tbody>
-          {outcome.effect.slice(0, EFFECTS_SHOWN).map((effect) => (
-            <tr key={effect.id}>
-              <th scope="row">{effect.label}</th>
-              <td className="drawn">
-                <PairedBars before={effect.before} after={effect.after} full={full} />
-              </td>
-              <td className="figure">
-                {formatPercent(effect.before)} → {formatPercent(effect.after)}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </li>
-  );
 }
 
 /** What the two bars of a pair stand for. */

@@ -49,20 +49,20 @@ export function countableWords(model: CasebookModel, text: string, unread: reado
 }
 
 /**
- * Counts what a look-up could not read, without anything of who asked. It costs the look-up no write: counts are held in memory
- * and written together, behind the answer, once a minute of use or when 200 words are held. Where they cannot be written (a
- * read-only disk) they are dropped, and the look-up knows nothing of it.
+ * Counts words that a look-up could not read (those of `countableWords`), without anything of who asked. It costs the look-up no write:
+ * counts are held in memory and written together, behind the answer, once a minute of use or when 200 words are held. Where they
+ * cannot be written (a read-only disk) they are dropped, and the look-up knows nothing of it.
  */
-export function noteUnread(db: Db, model: CasebookModel, asked: { text: string; unread: readonly Span[]; now: Date }): void {
-  const at = asked.now.getTime();
+export function countUnread(db: Db, words: readonly string[], now: Date): void {
+  const at = now.getTime();
   const current = held();
   if (current.counts.size === 0) current.since = at;
-  for (const word of countableWords(model, asked.text, asked.unread)) {
+  for (const word of words) {
     if (current.counts.size < HELD_MOST || current.counts.has(word))
       current.counts.set(word, (current.counts.get(word) ?? 0) + 1);
   }
   const isDue = current.counts.size >= WRITE_AFTER || at - current.since >= WRITE_EVERY;
-  if (current.counts.size > 0 && isDue) void writeUnread(db, asked.now);
+  if (current.counts.size > 0 && isDue) void writeUnread(db, now);
 }
 
 /** Writes what is held now. It never fails: what cannot be written is dropped. */

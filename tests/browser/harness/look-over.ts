@@ -8,6 +8,7 @@ export const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'b
 export const pages: [string, string][] = [
   ['the first visit', '/'],
   ['an answer', '/?q=grey+screen%2C+clock+present%2C+zzyzx&on=quellbrook-8&not=symptom.no-sound&why=crystal-dead'],
+  ['an answer with all that can be unfolded', '/?q=grey+screen%2C+clock+present&how=rails-short-test&rung=2&rest=1&fixes=1'],
   ['nothing read', '/?q=zzyzx'],
   ['no such device', '/?q=dead&on=no-such-device'],
   ['a plan', '/plan?q=grey+screen%2C+clock+present&on=quellbrook-8&over=150&strike=check.clock-at-processor'],

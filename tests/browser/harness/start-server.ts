@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { freePort } from '../../../server/start/port.mjs';
+import { serverArguments } from '../../../server/start/serve.mjs';
 import { projectFolder } from '../../../server/start/project-folder.mjs';
 import { quietEnvironment } from '../../../server/start/run-command.mjs';
 
@@ -15,13 +16,14 @@ export interface RunningServer {
  * Starts the built pages on a free port.
  *
  * @param databaseFile the database it serves.
- * @param folder of the built application; this project's unless given.
+ * @param folder of an application that the framework serves by itself; without it, this project's pages are served as in production.
  * @returns once it answers.
  * @throws with what the server printed, when it stops or takes more than a minute.
  */
 export async function startServer(databaseFile: string, folder: string = projectFolder): Promise<RunningServer> {
   const port = await freePort();
-  const child = spawn(process.execPath, [join(projectFolder, 'node_modules/next/dist/bin/next'), 'start', '-p', String(port), '-H', '127.0.0.1'], {
+  const bare = [join(projectFolder, 'node_modules/next/dist/bin/next'), 'start', '-p', String(port), '-H', '127.0.0.1'];
+  const child = spawn(process.execPath, folder === projectFolder ? serverArguments('start', { port, host: '127.0.0.1' }) : bare, {
     cwd: folder,
     env: { ...process.env, ...quietEnvironment, NODE_ENV: 'production', DATABASE_URL: `file:${databaseFile}` },
     stdio: ['ignore', 'pipe', 'pipe'],

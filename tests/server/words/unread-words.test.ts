@@ -1,7 +1,7 @@
 import { chmodSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { listUnreadWords } from '../../../server/repositories/unread-word-repository';
-import { countableWords, forgetUnread, noteUnread, writeUnread } from '../../../server/services/words/unread-words';
+import { countableWords, countUnread, forgetUnread, writeUnread } from '../../../server/services/words/unread-words';
 import { testDatabase } from '../../setup/test-database';
 import { smallModel } from '../fixtures/small-model';
 
@@ -29,8 +29,7 @@ describe('what may be counted', () => {
 });
 
 describe('counting', () => {
-  const ask = (db: Parameters<typeof noteUnread>[0], text: string) =>
-    noteUnread(db, model, { text, unread: model.read(text).unread, now });
+  const ask = (db: Parameters<typeof countUnread>[0], text: string) => countUnread(db, countable(text), now);
 
   it('keeps the word, the month and how often, and shows it from three look-ups on', async () => {
     const { db } = testDatabase();
@@ -52,7 +51,7 @@ describe('counting', () => {
     const syllables = ['ba', 'ko', 'mu', 'ri', 'te', 'zu'];
     const made = syllables.flatMap((a) => syllables.flatMap((b) => syllables.map((c) => `qu${a}${b}${c}x`)));
     for (const word of made.slice(0, 210))
-      noteUnread(db, model, { text: word, unread: [{ text: word, start: 0, end: word.length }], now });
+      countUnread(db, countableWords(model, word, [{ text: word, start: 0, end: word.length }]), now);
     await writeUnread(db, now);
     expect(await db.unreadWord.count()).toBeGreaterThanOrEqual(200);
     expect(await db.unreadWord.count({ where: { word: 'ancient' } })).toBe(0);
