@@ -1,9 +1,9 @@
 import { bestFirst, type BestRows, createBestRows, offerRow } from './best-rows';
-import type { PostingList } from './posting-list';
+import { emptyLanes, exactBound, type GainLane, gainLanes, GRAIN, type LaneSet, probe, wholeGain } from './gain-lanes';
 import { isLive, type RecordIndex } from './record-index';
 import { compareKeys } from './record-keys';
 import { rowGain } from './record-words';
-import { WINDOW_BITS, windowRoom } from './scratch';
+import { BLOCK, blockRoom } from './scratch';
 
 /** What a record adds by itself, and the most that any record adds. */
 export type RowTerm = { of: (row: number) => number; most: number };
@@ -13,119 +13,112 @@ export type ValueGain = { flat: number; gain: number; asked: boolean };
 
 export type ScoredRow = { row: number; score: number };
 
-/** Gains are whole multiples of this, so that their sums are exact: the same in any order, and never above what bounds them. */
-const GRAIN = 2 ** -40;
+/** Sums are told apart by so many bits where the high ones are taken first. */
+const LEVEL_BITS = 6;
 
 const exact = (gain: number) => Math.round(gain / GRAIN) * GRAIN;
 
-type Lane = { list: PostingList; gain: number; at: number };
-
 /**
- * The rows of the highest sums of gains and term, best first, ties to the lower key: the same rows as scoring every row. Rows are
- * taken window by window: the gains of lists are added up into a bound of each row's score, and only rows whose bound
- * reaches the worst of the best so far are scored in full from their own words. Lists that cannot lift a row so far by
- * themselves are not walked for candidates (H. Turtle & J. Flood, Information Processing & Management 31 (1995), 831-850).
+ * The rows of the highest sums of gains and term, best first, ties to the lower key: the same rows as scoring every row. The
+ * lists of what is asked for are walked from the highest gain on; the other lists are only probed, bit by bit, for an upper
+ * bound of each row's score, and a row is scored from its own words where the bound reaches the worst of the best so far.
+ * What is left of the lists once all of them together cannot lift a row so far, mostly the longest, is never
+ * walked (H. Turtle & J. Flood, Information Processing & Management 31 (1995), 831-850).
  */
 export function rankByGain(index: RecordIndex, gains: readonly ValueGain[], { limit, term }: { limit: number; term: RowTerm }): ScoredRow[] {
+  if (limit === 0) return [];
   const byFlat = new Float64Array(index.observables.length);
   for (const { flat, gain } of gains) byFlat[flat] = exact(gain);
+  const lanes = gainLanes(index, gains, byFlat);
   const best = createBestRows(limit);
-  if (limit === 0) return [];
-  const search: Search = { index, best, term: { of: (row) => exact(term.of(row)), most: exact(term.most) }, byFlat, least: GRAIN };
-  const { stated, others } = lanesOf(index, gains, byFlat);
-  for (let start = 0; start < index.rows; start += 1 << WINDOW_BITS) scanWindow(search, { stated, others, start });
-  return bestFirst(best, (a, b) => compareKeys(index.keys, a, b));
+  // Made once: this many rows are looked at that making a function for each shows.
+  const order = (a: number, b: number) => compareKeys(index.keys, a, b);
+  const search: Search = { index, best, order, term: { of: (row) => exact(term.of(row)), most: exact(term.most) }, byFlat, lanes, least: 1 };
+  try {
+    let reach = lanes.total;
+    for (let i = 0; i < lanes.asked && reach >= search.least; i += 1) {
+      walkLane(search, i);
+      reach -= (lanes.all[i] as GainLane).most;
+    }
+  } finally {
+    emptyLanes(lanes);
+  }
+  return bestFirst(best, order);
 }
 
 type Search = {
   index: RecordIndex;
   best: BestRows;
+  order: (a: number, b: number) => number;
   term: RowTerm;
   byFlat: Float64Array;
-  /** A row whose gains sum to less is not among the best, whatever its term. */
+  lanes: LaneSet;
+  /** A row whose bound is less is not among the best, whatever its term; in the lanes' whole numbers. */
   least: number;
 };
 
-/** Lists of values asked for, highest gain first, and of other values that gain something. */
-function lanesOf({ byValue }: RecordIndex, gains: readonly ValueGain[], byFlat: Float64Array): { stated: Lane[]; others: Lane[] } {
-  const lane = ({ flat }: ValueGain): Lane => ({ list: byValue[flat] as PostingList, gain: Math.max(GRAIN, byFlat[flat] as number), at: 0 });
-  const stated = gains.filter((g) => g.asked).map(lane);
-  const others = gains.filter((g) => !g.asked && (byFlat[g.flat] as number) > 0).map(lane);
-  return { stated: stated.sort((a, b) => b.gain - a.gain), others };
-}
-
-/** How many of the first lanes a row must be in one of: what all others give together does not reach `least`. */
-function essentialLanes(stated: readonly Lane[], others: readonly Lane[], least: number): number {
-  let rest = others.reduce((sum, { gain }) => sum + gain, 0);
-  let essential = stated.length;
-  while (essential > 0 && rest + (stated[essential - 1] as Lane).gain < least) {
-    essential -= 1;
-    rest += (stated[essential] as Lane).gain;
-  }
-  return essential;
-}
-
-function scanWindow(search: Search, { stated, others, start }: { stated: Lane[]; others: Lane[]; start: number }): void {
-  const sums = windowRoom(search.index.scratch);
-  const essential = essentialLanes(stated, others, search.least);
-  const end = start + sums.length;
-  const from = stated.slice(0, essential).map(({ at }) => at);
-  stated.forEach((lane, i) => {
-    lane.at = i < essential ? addAll(sums, lane, end) : addWhereMet(sums, lane, end);
-  });
-  for (const lane of others) lane.at = addWhereMet(sums, lane, end);
-  for (let i = 0; i < essential; i += 1) takeCandidates(search, { sums, lane: stated[i] as Lane, from: from[i] as number });
-}
-
-function addAll(sums: Float64Array, { list: { rows, length }, gain, at }: Lane, end: number): number {
-  const mask = sums.length - 1;
-  let i = at;
-  for (; i < length; i += 1) {
-    const row = rows[i] as number;
-    if (row >= end) break;
-    sums[row & mask] = (sums[row & mask] as number) + gain;
-  }
-  return i;
-}
-
-function addWhereMet(sums: Float64Array, { list: { rows, length }, gain, at }: Lane, end: number): number {
-  const mask = sums.length - 1;
-  let i = at;
-  for (; i < length; i += 1) {
-    const row = rows[i] as number;
-    if (row >= end) break;
-    const sum = sums[row & mask] as number;
-    sums[row & mask] = sum > 0 ? sum + gain : 0;
-  }
-  return i;
-}
-
-/** Visits each row of the lane's part once, whatever lanes it is in, and leaves its sum at 0. */
-function takeCandidates(search: Search, { sums, lane, from }: { sums: Float64Array; lane: Lane; from: number }): void {
-  const { rows } = lane.list;
-  const mask = sums.length - 1;
-  let { least } = search;
-  for (let i = from; i < lane.at; i += 1) {
-    const row = rows[i] as number;
-    const bound = sums[row & mask] as number;
-    sums[row & mask] = 0;
-    if (bound >= least) {
-      offer(search, row, bound);
-      least = search.least;
+/** Looks at every row of a lane that stands in none of the lanes before it, a block at a time, in it those of high bounds first. */
+function walkLane(search: Search, lane: number): void {
+  const { list, most } = search.lanes.all[lane] as GainLane;
+  const block = blockRoom(search.index.scratch);
+  const { rows, sums, order } = block;
+  for (let from = 0; from < list.length; from += BLOCK) {
+    const count = Math.min(BLOCK, list.length - from);
+    rows.set(list.rows.subarray(from, from + count));
+    sums.fill(most, 0, count);
+    const left = boundRows(search, { lane, block, count });
+    putHighFirst(block, left, search.lanes.total);
+    for (let i = 0; i < left; i += 1) {
+      const k = order[i] as number;
+      if ((sums[k] as number) >= search.least) offer(search, rows[k] as number);
     }
   }
 }
 
-function offer(search: Search, row: number, bound: number): void {
-  const { index, best, term } = search;
-  if (!isLive(index, row)) return;
-  const order = (a: number, b: number) => compareKeys(index.keys, a, b);
-  const own = term.of(row);
+type Block = ReturnType<typeof blockRoom>;
+
+/** Adds to the block's sums what the other lanes give, and keeps the rows that may reach the least; returns how many there are. */
+function boundRows({ lanes, least }: Search, { lane, block, count }: { lane: number; block: Block; count: number }): number {
+  let left = count;
+  let rest = lanes.total;
+  for (let j = 0; j <= lane; j += 1) rest -= (lanes.all[j] as GainLane).most;
+  for (let j = 0; j < lane; j += 1) left = probe(block, left, { bits: (lanes.all[j] as GainLane).bits, gain: lanes.met, least: least - rest });
+  for (let j = lane + 1; j < lanes.all.length && left > 0; j += 1) {
+    const { bits, most } = lanes.all[j] as GainLane;
+    rest -= most;
+    left = probe(block, left, { bits, gain: most, least: least - rest });
+  }
+  return left;
+}
+
+/** Fills `order` with the places of the block's rows, those of high sums first; sums that are nearly the same stand as they come. */
+function putHighFirst({ sums, order }: Block, count: number, total: number): void {
+  const shift = Math.max(0, 32 - LEVEL_BITS - Math.clz32(total));
+  const last = (1 << LEVEL_BITS) - 1;
+  const starts = new Uint16Array(last + 2);
+  for (let i = 0; i < count; i += 1) {
+    const after = last + 1 - ((sums[i] as number) >>> shift);
+    starts[after] = (starts[after] as number) + 1;
+  }
+  for (let i = 1; i <= last; i += 1) starts[i] = (starts[i] as number) + (starts[i - 1] as number);
+  for (let i = 0; i < count; i += 1) {
+    const at = last - ((sums[i] as number) >>> shift);
+    order[starts[at] as number] = i;
+    starts[at] = (starts[at] as number) + 1;
+  }
+}
+
+/** Takes a row in where it is among the best. What is far away in memory is looked at last, and only where it can still matter. */
+function offer(search: Search, row: number): void {
+  const { index, best, term, lanes, order } = search;
   if (best.size === best.rows.length) {
     const worst = best.scores[0] as number;
-    // The record's words are far away: they are looked at only where it can still be among the best.
-    if (bound + own < worst || (bound + own === worst && order(row, best.rows[0] as number) > 0)) return;
+    const bound = exactBound(lanes, row);
+    if (bound + term.most < worst) return;
+    const most = term.most === 0 ? bound : bound + term.of(row);
+    if (most < worst || (most === worst && order(row, best.rows[0] as number) > 0)) return;
   }
-  offerRow(best, row, rowGain(index, row, search.byFlat) + own, order);
-  if (best.size === best.rows.length) search.least = Math.max(GRAIN, (best.scores[0] as number) - term.most);
+  if (!isLive(index, row)) return;
+  offerRow(best, row, rowGain(index, row, search.byFlat) + term.of(row), order);
+  if (best.size === best.rows.length) search.least = wholeGain(lanes, (best.scores[0] as number) - term.most);
 }

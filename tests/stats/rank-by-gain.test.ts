@@ -7,7 +7,7 @@ import { recorded, recordOf, smallLayout } from './small-world';
 
 const layout = smallLayout();
 const VALUES = layout.valueStarts[layout.valueCounts.length] as number;
-/** Over two windows and a bit. */
+/** So many that a list takes several blocks. */
 const ROWS = 20_000;
 
 const index = createRecordIndex(layout);
@@ -57,6 +57,32 @@ describe('rankByGain', () => {
       }),
       { numRuns: 120, seed: 21 },
     );
+  });
+
+  it('does so with gains that are no round numbers, close ties among them, and finds all where fewer are asked for than there are', () => {
+    const gain = fc.record({ flat: fc.nat({ max: VALUES - 1 }), gain: fc.double({ min: -3, max: 9, noNaN: true }), asked: fc.constant(true) });
+    const grain = 2 ** -40;
+    fc.assert(
+      fc.property(fc.uniqueArray(gain, { minLength: 1, maxLength: 6, selector: (g) => g.flat }), fc.constantFrom(1, 20, ROWS), fc.boolean(), (drawn, limit, isScaled) => {
+        // As the ranking rounds them, so that sums are exact; and a thousandfold, which its whole numbers hold, too.
+        const chosen = drawn.map((g) => ({ ...g, gain: Math.round((g.gain * (isScaled ? 1000 : 1)) / grain) * grain }));
+        const none = { of: () => 0, most: 0 };
+        expect(rankByGain(index, chosen, { limit, term: none })).toEqual(exhaustive(chosen, none.of, limit));
+      }),
+      { numRuns: 30, seed: 22 },
+    );
+  });
+
+  it('ranks nothing for values that no record states, and leaves nothing behind for the next question', () => {
+    const empty = createRecordIndex(layout);
+    const chosen = [{ flat: 1, gain: 2, asked: true }, { flat: 3, gain: 1, asked: true }];
+    const none = { of: () => 0, most: 0 };
+    expect(rankByGain(empty, chosen, { limit: 20, term: none })).toEqual([]);
+    // A list of few rows has no bits of its own: they are lent, given back, and lent to another list.
+    for (let row = 0; row < 300; row += 1) addToIndex(empty, recordOf(4, [0], row === 70 ? [recorded(0, 1)] : row === 90 ? [recorded(1, 1)] : []));
+    expect(rankByGain(empty, chosen, { limit: 20, term: none })).toEqual([{ row: 70, score: 2 }, { row: 90, score: 1 }]);
+    expect(rankByGain(empty, [chosen[1] as ValueGain, { flat: 0, gain: 1, asked: true }], { limit: 20, term: none })).toEqual([{ row: 90, score: 1 }]);
+    expect(empty.scratch.lanes.every((bits) => bits.every((word) => word === 0))).toBe(true);
   });
 
   it('does not depend on the order in which gains are given, to the last bit', () => {
