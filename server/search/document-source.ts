@@ -1,3 +1,4 @@
+import { setImmediate as breath } from 'node:timers/promises';
 import { type VocabularyWords, vocabularyWords } from '../../shared/domain/casebook/vocabulary-words';
 import { DOCUMENT_VERSION, type SearchDocument, searchDocument } from '../../shared/domain/search/search-document';
 import type { CaseRecord } from '../../shared/schemas/case';
@@ -22,7 +23,10 @@ export type DocumentSource = {
 export async function readDocumentSource(db: Db): Promise<DocumentSource> {
   const catalogue = await findCatalogue(db);
   if (catalogue === null) throw new AppError('casebook-empty');
+  // The database answers without waiting: the breaths are for whoever else asks this process.
+  await breath();
   const vocabulary = await loadVocabulary(db);
+  await breath();
   const words = vocabularyWords(vocabulary, catalogue);
   return {
     words,

@@ -6,6 +6,7 @@ import type { Db } from '../../db';
 import { addUnreadWords, deleteUnreadBefore } from '../../repositories/unread-word-repository';
 import { getLogger } from '../../watching/logger';
 import { inTransaction } from '../submit-transaction';
+import { matchesOf } from '../../../shared/domain/text/matches-of';
 
 /** A word is shown from this many look-ups on: what one or two people typed is nobody's business. */
 export const LEAST_SHOWN = 3;
@@ -39,7 +40,7 @@ export function countableWords(model: CasebookModel, text: string, unread: reado
   const details = findPersonalDetails(text, words);
   const found = new Set<string>();
   for (const { start, end } of spans) {
-    for (const match of text.slice(start, end).matchAll(WORD)) {
+    for (const match of matchesOf(text.slice(start, end), WORD)) {
       const [from, to] = [start + match.index, start + match.index + match[0].length];
       const isPersonal = details.some((detail) => detail.start < to && detail.end > from);
       if (!isPersonal && match[0].length >= SHORTEST && match[0].length <= LONGEST) found.add(match[0].toLowerCase());

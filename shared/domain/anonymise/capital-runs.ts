@@ -1,3 +1,4 @@
+import { matchesOf } from '../text/matches-of';
 /** Words with capitals that follow one another: "Then Sarah van Dorn", "J. Porter", "Mr Ellis". */
 export type CapitalRun = { words: RunWord[]; start: number; end: number };
 export type RunWord = { text: string; start: number; end: number };
@@ -10,9 +11,9 @@ const DOTTED = /^(?:Mr|Mrs|Ms|Dr|Prof|St|Hr|Fr|Mme|Mlle)\.$|^(?:\p{Lu}\.)/u;
 
 /** The runs of a text, cut at each full stop that ends a sentence. */
 export function* capitalRuns(text: string): Generator<CapitalRun> {
-  for (const match of text.matchAll(RUN)) {
+  for (const match of matchesOf(text, RUN)) {
     let words: RunWord[] = [];
-    for (const part of match[0].matchAll(/\S+/gu)) {
+    for (const part of matchesOf(match[0], /\S+/gu)) {
       const start = match.index + part.index;
       const stops = part[0].endsWith('.') && !DOTTED.test(part[0]);
       const word = stops ? part[0].slice(0, -1) : part[0];

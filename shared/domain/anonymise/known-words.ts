@@ -1,11 +1,14 @@
 import type { DeviceCatalogue } from '../../schemas/device';
 import type { Vocabulary } from '../../schemas/vocabulary';
 import type { KnownWords } from './personal-detail';
+import { matchesOf } from '../text/matches-of';
+
+const WORD = /[\p{L}\p{N}]+/gu;
 
 /** The words of some labels, in lower case and without the apostrophes of possession. */
 export function knownWords(labels: Iterable<string>): KnownWords {
   const words = new Set<string>();
-  for (const label of labels) for (const [word] of label.toLowerCase().matchAll(/[\p{L}\p{N}]+/gu)) words.add(word);
+  for (const label of labels) for (const [word] of matchesOf(label.toLowerCase(), WORD)) words.add(word);
   return words;
 }
 

@@ -1,5 +1,6 @@
 import type { FoundSpan } from './personal-detail';
 import { RELATION } from './person-cues';
+import { matchesOf } from '../text/matches-of';
 
 const AFTER_CUE = new RegExp(
   `(?<![\\p{L}])(?:(?:my|our|his|her) (?:${RELATION})(?: (?:called|named))?,?|(?:^|[\\n.!?;,] ?)(?:cheers|thanks|regards|hi|hello|thx)(?: to)?,?|signed|bought (?:it |this |one )?from|thanks to|(?:a|the) (?:friend|mate|guy|bloke|chap|customer) (?:called|named)) (?<it>\\p{Ll}{3,})(?: (?<surname>\\p{Lu}\\p{Ll}+))?(?![\\p{L}\\p{N}])`,
@@ -10,8 +11,8 @@ const INITIALLED = /(?<!\p{L})(?:technician|engineer|owner|name|signed|(?:repair
 
 /** First names without their capital, after words that leave no doubt: "my mate dave". */
 export function lowerCaseNames(text: string, isFirstName: (lowerCase: string) => boolean): FoundSpan[] {
-  const initialled = [...text.matchAll(INITIALLED)].map((match): FoundSpan => ({ kind: 'personal-name', start: match.index, end: match.index + match[0].length, certainty: 'direct' }));
-  const named = [...text.matchAll(AFTER_CUE)]
+  const initialled = matchesOf(text, INITIALLED).map((match): FoundSpan => ({ kind: 'personal-name', start: match.index, end: match.index + match[0].length, certainty: 'direct' }));
+  const named = matchesOf(text, AFTER_CUE)
     .filter((match) => isFirstName(match.groups?.it?.toLowerCase() ?? ''))
     .map((match): FoundSpan => {
       const [start, end] = match.indices?.groups?.it ?? [match.index, match.index];

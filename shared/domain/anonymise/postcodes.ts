@@ -1,6 +1,7 @@
 import { allMatches } from './all-matches';
 import type { FoundSpan } from './personal-detail';
 import { PLACE_NAMES } from './place-names';
+import { matchesOf } from '../text/matches-of';
 
 const CAP = String.raw`\p{Lu}[\p{Ll}'’]+(?:-\p{Lu}\p{Ll}+)*`;
 /** Letters before the number in a British postcode (the public list of postcode areas). */
@@ -30,7 +31,7 @@ function namesPlace(name: string): boolean {
 
 /** Postcodes: British, North American and Dutch ones by their form, others beside the name of a place or after a word that names them. */
 export function postcodes(text: string): FoundSpan[] {
-  const besideName = [...text.matchAll(CODE_AND_NAME)]
+  const besideName = matchesOf(text, CODE_AND_NAME)
     .filter(({ groups }) => namesPlace(groups?.name ?? ''))
     .map((match): FoundSpan => ({ kind: 'street-address', start: match.index, end: match.index + match[0].length, certainty: 'direct' }));
   const byForm = [BRITISH_CODE, US_CODE, US_CODE_AFTER_NAME, CANADIAN_CODE, CUED_CODE, CONTINENTAL_CODE].flatMap((pattern) => allMatches(text, pattern, 'street-address'));

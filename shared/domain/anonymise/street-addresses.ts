@@ -1,6 +1,7 @@
 import { allMatches } from './all-matches';
 import type { FindSpans, FoundSpan, KnownWords } from './personal-detail';
 import { postcodes } from './postcodes';
+import { matchesOf } from '../text/matches-of';
 
 const CAP = String.raw`\p{Lu}[\p{Ll}'’]+(?:-\p{Lu}\p{Ll}+)*`;
 const ROOM = String.raw`(?:(?:[Ff]lat|[Uu]nit|[Aa]partment|[Aa]pt\.?|[Ss]uite|[Rr]oom|[Ff]loor|[Bb]lock|[Ss]te\.?) ?#?\w{1,5}`;
@@ -54,7 +55,7 @@ export const streetAddresses: FindSpans = (text, known) => [
 /** Matches whose words are not all of the trade: "3 Data Row" is no street. */
 function wordsOfNames(text: string, patterns: readonly RegExp[], known: KnownWords): FoundSpan[] {
   return patterns.flatMap((pattern) =>
-    [...text.matchAll(pattern)]
+    matchesOf(text, pattern)
       .filter((match) => {
         const words = (match.groups?.words ?? '').toLowerCase().trim().split(' ');
         return !words.every((word) => known.has(word)) && !/^(?:of|on|in|from|at|to)$/u.test(words[0] ?? '');

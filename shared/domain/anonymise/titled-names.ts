@@ -1,4 +1,5 @@
 import type { FoundSpan } from './personal-detail';
+import { matchesOf } from '../text/matches-of';
 
 const TITLE_WORD =
   'Mr|Mrs|Ms|Mx|Miss|Mister|Dr|Prof|Professor|Doctor|Doktor|Sir|Dame|Lady|Lord|Herrn|Herr|Frau|Fräulein|Monsieur|Madame|Mademoiselle|Mme|Mlle|Señora|Señorita|Señor|Sra|Sr|Don|Doña|Signora|Signore|Signor|Sig|Mevrouw|Meneer|Mevr|Dhr|Senhora|Senhor|Pani|Pan|Uncle|Aunt|Auntie|Grandpa|Grandma|Granddad|Grandad|Nana|Granny|Opa|Oma|Onkel|Tante|Oncle|Father|Sister|Brother|Pastor|Reverend|Rev|Captain|Capt|Sgt|Sergeant|Major|Colonel|Master';
@@ -18,10 +19,10 @@ const CAPITAL_CUED = /(?<!\p{L})(?:property of|belongs to|belonged to|signed|tha
 export function titledNames(text: string, isFirst: (lowerCase: string) => boolean, isOrdinary: (lowerCase: string) => boolean): FoundSpan[] {
   const span = (start: number, end: number): FoundSpan => ({ kind: 'personal-name', start, end, certainty: 'direct' });
   const matches = (pattern: RegExp, isOne: (match: RegExpMatchArray) => boolean) =>
-    [...text.matchAll(pattern)].filter(isOne).map((match) => span(match.index, match.index + match[0].length));
+    matchesOf(text, pattern).filter(isOne).map((match) => span(match.index, match.index + match[0].length));
   const named = (match: RegExpMatchArray) => !isOrdinary((match.groups?.name ?? '').toLowerCase());
   const opens = ({ groups }: RegExpMatchArray) => (groups?.first ?? '').toLowerCase().split('-').every((part) => isFirst(part) && !isOrdinary(part));
-  const alone = [...text.matchAll(CAPITAL_CUED)].filter(({ groups }) => isFirst((groups?.name ?? '').toLowerCase()) && !isOrdinary((groups?.name ?? '').toLowerCase()));
+  const alone = matchesOf(text, CAPITAL_CUED).filter(({ groups }) => isFirst((groups?.name ?? '').toLowerCase()) && !isOrdinary((groups?.name ?? '').toLowerCase()));
   return [
     ...matches(TITLED, named),
     ...matches(CAPITAL_TITLED, named),

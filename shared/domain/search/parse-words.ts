@@ -1,4 +1,5 @@
 import { STOP_WORDS } from './stop-words';
+import { matchesOf } from '../text/matches-of';
 
 /** One thing searched for: a word, or several that have to stand side by side, in lower case. */
 export type SearchTerm = {
@@ -28,7 +29,7 @@ const WORD = /[\p{L}\p{N}][\p{L}\p{N}\p{M}]*/gu;
 export function parseWords(text: string): SearchTerm[] {
   const typed = text.normalize('NFKC').replaceAll(/[“”„«»]/gu, '"').replaceAll(/[’`´]/gu, "'").toLowerCase();
   const terms: SearchTerm[] = [];
-  for (const piece of typed.matchAll(PIECE)) {
+  for (const piece of matchesOf(typed, PIECE)) {
     if (terms.length >= TERMS_MAX) break;
     const [whole, , inQuotes] = piece;
     const quoted = inQuotes !== undefined;

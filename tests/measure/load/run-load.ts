@@ -11,7 +11,7 @@ import { caseIdFrom } from '../../../server/ids';
 import { demoDatabase } from '../../browser/harness/demo-database';
 import { startServer } from '../../browser/harness/start-server';
 import { tellBlocks, watchLoop } from './loop-blocks';
-import { formOf, mutate, nextAsk, signIn } from './traffic';
+import { formOf, mutate, newSynonym, nextAsk, signIn } from './traffic';
 
 const [minutes = 10, connections = 16] = process.argv.slice(2).map(Number);
 /** Writes are paced: the site's own limits per account hold here, too. */
@@ -67,7 +67,7 @@ async function reader(lane: number): Promise<void> {
   }
 }
 
-/** One contributor and one moderator: saves a draft, submits it, accepts it, again and again. */
+/** One contributor and one moderator: saves a draft, submits it, accepts it, and now and then changes the words. */
 async function writer(): Promise<void> {
   const contributor = await signIn(url, 'contributor');
   const moderator = await signIn(url, 'moderator');
@@ -81,6 +81,7 @@ async function writer(): Promise<void> {
       const submitted = (JSON.parse(sent) as { result?: { data?: { id?: string } } }).result?.data?.id;
       if (submitted !== undefined) await accept(submitted, moderator);
     } else await timed('discard a draft', () => mutate(url, 'submission.discardDraft', { id }, contributor));
+    if (number % 60 === 31) await timed('change the words', () => mutate(url, 'word.change', newSynonym(number), moderator));
     await new Promise((resolve) => setTimeout(resolve, WRITE_EVERY_MS));
   }
 }

@@ -96,3 +96,8 @@ export function formOf(number: number) {
     narrative: `Grey from cold. A new chip cured it; it was the ${number}th one tried.`,
   };
 }
+
+/** A change of the vocabulary, another each time: the casebook is loaded and the full text made anew for it. */
+export function newSynonym(number: number) {
+  return { act: 'synonyms', kind: 'symptom', slug: 'grey-screen', add: [`slate coloured screen ${number}`] };
+}
