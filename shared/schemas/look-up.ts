@@ -10,6 +10,8 @@ export type LookUpResult = {
     findings: ReadFinding[];
     unread: { text: string; start: number; end: number }[];
     ambiguous: AmbiguousSpan[];
+    /** Symptoms stated that another stated one hides: they say nothing more, so they count as not mentioned. */
+    hidden: { id: string; label: string; by: { id: string; label: string } }[];
     /** Device used: chosen in the form, else mentioned in the words. */
     device: { slug: string; label: string; level: 'board' | 'model'; from: 'form' | 'words' } | null;
     complete: boolean;

@@ -57,6 +57,11 @@ export function ReadTags({ question, read, entries }: ReadTagsProps) {
           </details>
         </li>
       </ul>
+      {read.hidden.map(({ id, label, by }) => (
+        <p key={id} className="small">
+          “{label}” goes with “{by.label}” on any unit, so it is not counted apart.
+        </p>
+      ))}
     </section>
   );
 }

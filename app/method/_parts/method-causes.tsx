@@ -17,6 +17,7 @@ export function MethodCauses() {
       </p>
       <ul>
         <li>Whoever sees a grey picture sees a picture, so whatever would have hidden it, such as a dead unit, is absent.</li>
+        <li>A dead unit has no picture whatever its cause, so of “dead, no picture” only “dead” counts.</li>
         <li>
           Whoever writes that something is fine (“picture fine”) has looked at it, so every fault is absent that would have shown
           there. “Has video” says less, and clears only what would leave none.

@@ -82,6 +82,7 @@ function lookupText(result: LookUpResult): string {
         )
       : 'Nothing in these words is in the vocabulary.\n',
     unread === '' ? '' : `Not read: ${unread}\n`,
+    ...read.hidden.map(({ label, by }) => `Not counted apart: ${label} goes with ${by.label} on any unit.\n`),
     read.device ? `Device: ${read.device.label}\n` : '',
     warnings.length > 0 ? `Mind: ${warnings.join(', ')}\n` : '',
     `Cases: ${cases.matching} of ${cases.total} carry all of this, ${cases.compatible} contradict none of it.\n`,

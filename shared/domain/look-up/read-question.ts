@@ -6,6 +6,7 @@ import type { CasebookModel } from '../casebook/casebook-model';
 import { findingLabel, isKnownFinding } from '../casebook/vocabulary-words';
 import { renameQuestion } from '../words/rename-content';
 import { encodeFindings } from '../coding/encode-findings';
+import { hiddenSymptoms } from '../coding/hidden-symptoms';
 import { saysFine } from '../read-query/says-fine';
 
 /** A question as read, and as the statistics take it. */
@@ -32,6 +33,7 @@ export function readQuestion(model: CasebookModel, asked: Question): CodedQuesti
     findings,
     unread: [...words.unread, ...unread],
     ambiguous: words.ambiguous.filter((span) => !span.choices.some((choice) => question.set.some((f) => sameKey(f, choice)))),
+    hidden: hiddenOf(model, findings),
     device,
     complete: question.complete,
   };
@@ -70,6 +72,16 @@ function editedFindings(model: CasebookModel, question: Question, fromWords: rea
     } else unread.push({ text: `${finding.id} ${finding.value}`, start: 0, end: 0 });
   }
   return { findings: kept, unread };
+}
+
+function hiddenOf({ coding, words }: CasebookModel, findings: readonly ReadFinding[]): LookUpResult['read']['hidden'] {
+  const symptoms = findings.filter(({ kind }) => kind === 'symptom');
+  const stated = new Map(symptoms.map(({ id, value }) => [coding.observableOf('symptom', id) ?? -1, value === 'present']));
+  const named = (observable: number) => {
+    const { slug } = coding.vocabulary.symptoms[observable]!;
+    return { id: slug, label: words.symptoms.get(slug)?.label ?? slug };
+  };
+  return [...hiddenSymptoms(coding, stated)].map(([symptom, by]) => ({ ...named(symptom), by: named(by) }));
 }
 
 function deviceOf(model: CasebookModel, fromForm: string | null, fromWords: string | null): LookUpResult['read']['device'] {
