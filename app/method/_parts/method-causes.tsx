@@ -17,14 +17,16 @@ export function MethodCauses() {
       </p>
       <ul>
         <li>Whoever sees a grey picture sees a picture, so whatever would have hidden it, such as a dead unit, is absent.</li>
-        <li>A dead unit has no picture whatever its cause, so of “dead, no picture” only “dead” counts.</li>
         <li>
           Whoever writes that something is fine (“picture fine”) has looked at it, so every fault is absent that would have shown
           there. “Has video” says less, and clears only what would leave none.
         </li>
         <li>Where you tick “that is all I see”, an unmentioned symptom is absent, where it could have been seen at all.</li>
       </ul>
-      <p>That a check was done says nothing by itself; only what it showed does.</p>
+      <p>
+        That a check was done says nothing by itself; only what it showed does. And a dead unit has no picture whatever its cause, so
+        of “dead, no picture” only “dead” counts.
+      </p>
       <code className="formula">P(cause | findings) ∝ P(cause) × ∏ P(finding | cause)^w</code>
       <p>
         The exponent w says how far a finding is taken at its word: findings that come in company repeat each other, and are
