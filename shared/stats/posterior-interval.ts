@@ -4,7 +4,7 @@ import type { LogMoments } from './log-share-moments';
 import { DRAWS } from './score-draws';
 import { type IntervalTerm, scoreUncertainty } from './score-uncertainty';
 import type { Settings } from './settings';
-import { weightedTails } from './weighted-tails';
+import { endsBelow, upperTail, weightedTails } from './weighted-tails';
 
 type Input = {
   /** Log scores per cause, -Infinity where a cause is impossible. */
@@ -21,6 +21,9 @@ type Input = {
 const TAIL = 0.05;
 /** Quantile of the standard normal distribution that leaves `TAIL` above it. */
 const TAIL_QUANTILE = 1.6448536269514722;
+
+/** More than what a logarithm and its exponential lose by rounding. */
+const ROUNDING = 1e-9;
 
 /**
  * 90 % interval of each P(cause | findings). Each cause's likelihood times prior is not known exactly: it is its
@@ -46,7 +49,10 @@ export function posteriorInterval(input: Input): { low: Float64Array; high: Floa
     let ends = { low: kept, high: kept };
     if (scores[cause] !== Number.NEGATIVE_INFINITY) {
       for (let m = 0, at = cause * DRAWS; m < DRAWS; m += 1, at += 1) shares[m] = (logs[at] as number) - (logTotals[m] as number);
-      const found = weightedTails(shares, weights, { tail: TAIL * total, total });
+      // Most causes of most answers lie so low that their lower end is 0 whatever it is exactly: that is told without putting draws in order.
+      const isLost = endsBelow(shares, weights, { tail: TAIL * total, limit: Math.log((least - kept) / (1 - settings.mixing)) - ROUNDING });
+      const tails = { tail: TAIL * total, total };
+      const found = isLost ? { low: Number.NEGATIVE_INFINITY, high: upperTail(shares, weights, tails) } : weightedTails(shares, weights, tails);
       ends = { low: (1 - settings.mixing) * Math.exp(found.low) + kept, high: (1 - settings.mixing) * Math.exp(found.high) + kept };
     }
     const variance = settings.modelError.byEstimate?.[errorBin(estimate)] ?? 0;

@@ -16,7 +16,40 @@ const SAMPLED = 4;
  * @param values in no order of their own
  * @param total sum of the weights; `tail` in the same unit, below half of it
  */
-export function weightedTails(values: Float64Array, weights: Float64Array, { tail, total }: { tail: number; total: number }): { low: number; high: number } {
+export function weightedTails(values: Float64Array, weights: Float64Array, { tail, total }: Tails): { low: number; high: number } {
+  const where = middleOf(values);
+  return {
+    low: oneEnd(values, weights, { sign: 1, ...where, tail }) ?? weightedQuantile(Float64Array.from(values), Float64Array.from(weights), tail),
+    high: highEnd(values, weights, { ...where, tail, total }),
+  };
+}
+
+/** The upper of the two ends alone. */
+export function upperTail(values: Float64Array, weights: Float64Array, { tail, total }: Tails): number {
+  return highEnd(values, weights, { ...middleOf(values), tail, total });
+}
+
+/**
+ * Whether the lower of the two ends is surely less than `limit`: the values below it weigh the tail and a little more, since sums of
+ * weights in another order differ in their last digits. Where it is false, the end may still be less by a hair.
+ */
+export function endsBelow(values: Float64Array, weights: Float64Array, { tail, limit }: { tail: number; limit: number }): boolean {
+  const enough = tail * (1 + 1e-9);
+  let below = 0;
+  for (let i = 0; i < values.length; i += 1) {
+    // So put, a limit that is no number is met by none.
+    if (!((values[i] as number) < limit)) continue;
+    below += weights[i] as number;
+    if (below > enough) return true;
+  }
+  return false;
+}
+
+type Tails = { tail: number; total: number };
+type Middle = { mean: number; spread: number };
+
+/** About where the sample lies; makes room for it, too. */
+function middleOf(values: Float64Array): Middle {
   const size = values.length;
   if (kept.values.length < size) kept = { values: new Float64Array(size), weights: new Float64Array(size) };
   let sum = 0;
@@ -30,17 +63,15 @@ export function weightedTails(values: Float64Array, weights: Float64Array, { tai
   }
   const mean = sum / count;
   // Where it is small beside the mean, rounding may take it to 0: the cuts are then too near, and still right.
-  const spread = Math.sqrt(Math.max(0, squares / count - mean * mean));
-  return {
-    low: oneEnd(values, weights, { sign: 1, mean, spread, tail }) ?? weightedQuantile(Float64Array.from(values), Float64Array.from(weights), tail),
-    high: -(
-      oneEnd(values, weights, { sign: -1, mean: -mean, spread, tail }) ??
-      -weightedQuantile(Float64Array.from(values), Float64Array.from(weights), total - tail)
-    ),
-  };
+  return { mean, spread: Math.sqrt(Math.max(0, squares / count - mean * mean)) };
 }
 
-type Where = { sign: 1 | -1; mean: number; spread: number; tail: number };
+function highEnd(values: Float64Array, weights: Float64Array, { mean, spread, tail, total }: Tails & Middle): number {
+  const mirrored = oneEnd(values, weights, { sign: -1, mean: -mean, spread, tail });
+  return mirrored === null ? weightedQuantile(Float64Array.from(values), Float64Array.from(weights), total - tail) : -mirrored;
+}
+
+type Where = Middle & { sign: 1 | -1; tail: number };
 
 function oneEnd(values: Float64Array, weights: Float64Array, { sign, mean, spread, tail }: Where): number | null {
   for (const cut of CUTS) {

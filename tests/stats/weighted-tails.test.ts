@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { weightedTails } from '../../shared/stats/weighted-tails';
+import { endsBelow, upperTail, weightedTails } from '../../shared/stats/weighted-tails';
 
 describe('weightedTails', () => {
   it('is where the weights of the sorted sample first reach the tail, from below and with it left above', () => {
@@ -19,7 +19,15 @@ describe('weightedTails', () => {
         };
         const values = Float64Array.from(pairs, ({ value }) => value);
         const weights = Float64Array.from(pairs, ({ weight }) => weight);
-        expect(weightedTails(values, weights, { tail: share * total, total })).toEqual({ low: at(share * total), high: at(total - share * total) });
+        const ends = { low: at(share * total), high: at(total - share * total) };
+        expect(weightedTails(values, weights, { tail: share * total, total })).toEqual(ends);
+        expect(upperTail(values, weights, { tail: share * total, total })).toBe(ends.high);
+        for (const limit of [-10.5, 0, ends.low as number, (ends.low as number) + 0.5, Number.NaN, Number.NEGATIVE_INFINITY]) {
+          const below = pairs.reduce((sum, { value, weight }) => sum + (value < limit ? weight : 0), 0);
+          const isBelow = endsBelow(values, weights, { tail: share * total, limit });
+          expect(isBelow).toBe(below > share * total * (1 + 1e-9));
+          if (isBelow) expect(ends.low).toBeLessThan(limit);
+        }
         expect([...values]).toEqual(pairs.map(({ value }) => value));
       }),
       { numRuns: 500, seed: 8 },
