@@ -1,14 +1,16 @@
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import type { SqlDriverAdapter, SqlDriverAdapterFactory, SqlQuery, Transaction } from '@prisma/driver-adapter-utils';
+import { keepStatements } from './kept-statements';
 import { connectionPragmas } from './sqlite';
 
 /**
- * Prisma's SQLite adapter for one database file, with three things seen to:
+ * Prisma's SQLite adapter for one database file, with four things seen to:
  * - the pragmas are set on the connection;
  * - a transaction takes the write lock at its start, so that it waits for another program's write instead of
  *   failing half-way (SQLite refuses to turn a stale read transaction into a writing one);
  * - statements from outside wait while a transaction is open. There is one connection: without this, another
- *   request's write would land inside the transaction and be rolled back with it.
+ *   request's write would land inside the transaction and be rolled back with it;
+ * - a statement is prepared once, and kept (`kept-statements.ts`).
  *
  * A statement sent outside the transaction by the transaction's own callback therefore waits until the
  * transaction times out. Pass the transaction on, not the client.
@@ -23,6 +25,7 @@ export function createSqliteAdapter(url: string): SqlDriverAdapterFactory {
     connect: async () => {
       const adapter = await factory.connect();
       await adapter.executeScript(connectionPragmas);
+      keepStatements(adapter);
       return oneAtATime(adapter);
     },
   };

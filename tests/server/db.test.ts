@@ -1,4 +1,6 @@
-import { describe, expect, it, onTestFinished } from 'vitest';
+import Database from 'better-sqlite3';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
+import { bulkInsert } from '../../server/repositories/bulk-insert';
 import { openSqlite } from '../../server/sqlite';
 import { testDatabase } from '../setup/test-database';
 
@@ -16,6 +18,32 @@ describe('createDb', () => {
     const { db } = testDatabase();
     const orphan = { slug: 'm', position: 0, name: 'M', category: 'console', summary: 's', makerSlug: 'nobody' };
     await expect(db.deviceModel.create({ data: orphan })).rejects.toThrow(/[Ff]oreign key/);
+  });
+
+  it('prepares a statement once, whatever its values, and anew where the schema has changed', async () => {
+    const { db, url } = testDatabase();
+    const prepare = vi.spyOn(Database.prototype, 'prepare');
+    onTestFinished(() => prepare.mockRestore());
+    for (const slug of ['a', 'b', 'c']) await db.maker.create(maker(slug));
+    const names = () => db.$queryRaw`SELECT "name" FROM "Maker" WHERE "slug" > ${'a'} ORDER BY "slug"`;
+    for (let time = 0; time < 3; time += 1) expect(await names()).toEqual([{ name: 'Maker b' }, { name: 'Maker c' }]);
+    const prepared = prepare.mock.calls.map(([sql]) => sql).filter((sql) => sql.includes('Maker'));
+    expect(prepared.length).toBeGreaterThan(1);
+    expect(new Set(prepared).size).toBe(prepared.length);
+    const other = openSqlite(url);
+    other.exec('UPDATE "Maker" SET "name" = \'X\'; ALTER TABLE "Maker" ADD COLUMN "more" TEXT');
+    other.close();
+    expect(await names()).toEqual([{ name: 'X' }, { name: 'X' }]);
+  });
+
+  it('takes more statements than are kept, and one that is longer than those', async () => {
+    const { db } = testDatabase();
+    const numbers = Array.from({ length: 450 }, (_, n) => n);
+    for (let time = 0; time < 2; time += 1) {
+      for (const n of numbers) expect(await db.$queryRawUnsafe(`SELECT CAST(? AS TEXT) AS "n${n}"`, 'x')).toEqual([{ [`n${n}`]: 'x' }]);
+    }
+    await bulkInsert(db, 'Maker', numbers.map((n) => ({ slug: `m${n}`, name: 'M'.repeat(20) })));
+    expect(await db.maker.count()).toBe(450);
   });
 
   it('rolls back everything that a failed transaction wrote', async () => {
