@@ -6,6 +6,7 @@ import { fitPrior } from './fit-prior';
 import { fitWeights, lossCurvature, weightLoss } from './fit-weights';
 import { type CodedRecord, FIX, type Layout } from './layout';
 import { type HeldOut, leaveOneOut } from './leave-one-out';
+import { poolByKind } from './pool-by-kind';
 import { createRandom, shuffle } from './random';
 import { defaultSettings, type Settings } from './settings';
 import { createEstimator } from './weighted-naive-bayes';
@@ -58,7 +59,7 @@ function fitExponents(counts: Counts, settings: Settings, sample: readonly Coded
   for (const factor of SHRINKAGE_FACTORS) {
     const scaled = scaleShrinkage(settings, factor);
     const heldOut = leaveOneOut(layout, { counts, estimator: createEstimator(layout, counts, scaled), records: sample });
-    const problem = commonProblem(layout, heldOut);
+    const problem = commonProblem(poolByKind(layout.kinds, heldOut));
     const loss = weightLoss(problem, fitWeights(problem));
     // Scores take as much room as they take time: only the best are kept.
     if (best === null || loss < best.loss) best = { scaled, heldOut, loss };
@@ -82,7 +83,7 @@ function scaleShrinkage(settings: Settings, factor: number): Settings {
  * off each half was under the other's exponents, by size of the estimate (`fitModelError`).
  */
 export function fitObservableWeights(layout: Layout, heldOut: readonly HeldOut[]): { weights: Float64Array; byEstimate: number[] } {
-  const common = fitWeights(commonProblem(layout, heldOut));
+  const common = fitWeights(commonProblem(poolByKind(layout.kinds, heldOut)));
   const towards = Float64Array.from(layout.kinds, (kind) => common[kind] as number);
   const groupOf = Float64Array.from(layout.kinds, (_, o) => o);
   const problem = (of: readonly HeldOut[]) => ({ heldOut: of, groupOf, towards, ridge: 0 });
@@ -97,7 +98,9 @@ export function fitObservableWeights(layout: Layout, heldOut: readonly HeldOut[]
     const fitted = halves.map(({ fitOn }, half) => fitWeights({ ...fitOn, ridge: ridge / 2, start: before[half] }));
     before = fitted;
     const loss = halves.reduce((sum, { scored }, half) => sum + weightLoss(scored, fitted[half] as Float64Array), 0);
-    if (loss < best.loss) best = { ridge, loss, fitted };
+    // The weaker the ridge, the longer a fit takes: no weaker one is tried once one has done worse.
+    if (loss >= best.loss) break;
+    best = { ridge, loss, fitted };
   }
   const crossed = best.fitted.map((weights, half) => ({
     heldOut: halves[half]?.scored.heldOut ?? [],

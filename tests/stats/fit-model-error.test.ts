@@ -22,14 +22,14 @@ describe('fitModelError', () => {
   });
 
   it('gives an estimate of .95 that came true in 3 of 4 units the squared distance of the two log odds', () => {
-    // ln 19 - ln 3 = 1.8458; ten pseudo records among 100,000 hardly move it.
-    const bins = error(units(19, 100_000, 75_000));
+    // ln 19 - ln 3 = 1.8458; ten pseudo records among 20,000 hardly move it.
+    const bins = error(units(19, 20_000, 15_000));
     expect(bins[errorBin(0.95)]).toBeCloseTo((Math.log(19) - Math.log(3)) ** 2, 2);
   });
 
   it('adds a quarter of the squared difference that the exponents of two halves make', () => {
     // Exponents 1 and 2 put the log odds at ln 19 and 2 ln 19 = 5.889, which is inside the bound of ln 999 = 6.907.
-    const bins = error(units(19, 100_000, 95_000), one, Float64Array.of(2));
+    const bins = error(units(19, 20_000, 19_000), one, Float64Array.of(2));
     expect(bins[errorBin(0.95)]).toBeCloseTo(Math.log(19) ** 2 / 4, 2);
   });
 

@@ -62,7 +62,7 @@ export function MethodCauses() {
       <p>
         The bracket holds 90% of what the chance could be, given how few or many cases stand behind it and how far the model has
         been off on cases that it had not seen. An end that stands for less than one case of the whole casebook is given as 0% or
-        100%, since so many cases cannot tell it from never or always. A wide bracket means: ask the unit, not the casebook.
+        100%, since a casebook of that size cannot tell it from never or always. A wide bracket means: ask the unit, not the casebook.
       </p>
 
       <h2>The evidence</h2>
