@@ -1,8 +1,8 @@
 import { assertCheckTable, type CheckTable } from './check-model';
 
 /**
- * A check's table made ready for many beliefs, outcome by outcome: `chance[v * causes + c]` is P(v | c), `power` is that to the
- * weight, and `powerLog` is the power times its natural logarithm (0 where the chance is 0).
+ * A check's table made ready for many beliefs: `chance[c * values + v]` is P(v | c), the table itself; outcome by outcome
+ * `power[v * causes + c]` is that to the weight, and `powerLog` is the power times its natural logarithm (0 where the chance is 0).
  */
 export type PreparedCheck = {
   causes: number;
@@ -26,7 +26,7 @@ export function preparedCheck(check: CheckTable, rows: number): PreparedCheck {
     causes: rows,
     values,
     weight,
-    chance: new Float64Array(table.length),
+    chance: table,
     power: new Float64Array(table.length),
     powerLog: new Float64Array(table.length),
   };
@@ -35,7 +35,6 @@ export function preparedCheck(check: CheckTable, rows: number): PreparedCheck {
       const at = value * rows + cause;
       const chance = table[cause * values + value]!;
       const power = chance ** weight;
-      made.chance[at] = chance;
       made.power[at] = power;
       made.powerLog[at] = chance > 0 ? power * weight * Math.log(chance) : 0;
     }
@@ -55,9 +54,9 @@ export function preparedBits(posterior: Float64Array, { causes, values, chance, 
     let seen = 0;
     let total = 0;
     let logs = 0;
-    for (let cause = 0; cause < causes; cause++, at++) {
+    for (let cause = 0, own = value; cause < causes; cause++, at++, own += values) {
       const mass = posterior[cause]!;
-      seen += mass * chance[at]!;
+      seen += mass * chance[own]!;
       total += mass * power[at]!;
       logs += mass * powerLog[at]!;
     }
@@ -68,14 +67,14 @@ export function preparedBits(posterior: Float64Array, { causes, values, chance, 
 
 /** Chance of one outcome and the beliefs after it; the same as `predictive` and `posteriorAfter`. */
 export function preparedOutcome(posterior: Float64Array, ready: PreparedCheck, value: number): { probability: number; after: Float64Array } {
-  const { causes, chance, power } = ready;
+  const { causes, values, chance, power } = ready;
   const after = new Float64Array(causes);
   let probability = 0;
   let total = 0;
-  for (let cause = 0, at = value * causes; cause < causes; cause++, at++) {
+  for (let cause = 0, at = value * causes, own = value; cause < causes; cause++, at++, own += values) {
     const mass = posterior[cause]!;
     const left = mass * power[at]!;
-    probability += mass * chance[at]!;
+    probability += mass * chance[own]!;
     after[cause] = left;
     total += left;
   }
