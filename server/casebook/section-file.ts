@@ -1,7 +1,6 @@
 import { closeSync, fsyncSync, openSync, renameSync, rmSync, statSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { setImmediate as breath } from 'node:timers/promises';
-import { threadId } from 'node:worker_threads';
 import { crc32 } from 'node:zlib';
 import type { Cells, Sections, StoredSections } from '../../shared/stats/sections';
 import { bytesOf, closeFile, DamagedFileError, fillFromFile, type OpenFile, PIECE, pieceCount, type PiecewiseFilling, readBytes } from './section-pieces';
@@ -34,7 +33,7 @@ export async function writeSections(file: string, about: unknown, sections: Sect
   const header = Buffer.from(JSON.stringify({ about, sections: listed, checks: crc32(bytesOf(crcs)) } satisfies Header<unknown>));
   const preamble = Buffer.alloc(PREAMBLE);
   for (const [i, word] of [MAGIC, FORMAT, header.length, crc32(header)].entries()) preamble.writeUInt32LE(word, i * 4);
-  const making = `${file}.${process.pid}-${threadId}.new`;
+  const making = `${file}.${process.pid}.new`;
   try {
     const handle = await open(making, 'w', 0o600);
     try {

@@ -1,3 +1,4 @@
+import { setImmediate as breath } from 'node:timers/promises';
 import { catalogueSchema, type Board, type DeviceCatalogue, type DeviceModel } from '../../shared/schemas/device';
 import type { Db } from '../db';
 import { bulkInsert } from './bulk-insert';
@@ -88,6 +89,8 @@ export async function findCatalogue(db: Db): Promise<DeviceCatalogue | null> {
     },
   });
   if (models.length === 0) return null;
+  // Reading waited for nothing, and judging what was read takes as long again.
+  await breath();
   return catalogueSchema.parse({
     models: models.map((model) => ({
       ...model,

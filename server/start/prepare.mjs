@@ -2,7 +2,7 @@ import { clientStamp, generateClient } from '../../prisma/generate.mjs';
 import { buildFront } from './build-front.mjs';
 import { buildPlanWorker } from './build-plan-worker.mjs';
 import { buildServiceWorker } from './build-service-worker.mjs';
-import { buildUpkeepWorker } from './build-upkeep-worker.mjs';
+import { buildUpkeepProgram } from './build-upkeep-program.mjs';
 import { databaseFile, requireWritable, requireWritableDatabase } from './data-folder.mjs';
 import { fingerprint } from './fingerprint.mjs';
 import { ensureInstalled } from './install.mjs';
@@ -53,7 +53,7 @@ export async function preparePages() {
       if (code !== 0) throw new Refusal(`${lastLines(output, 40)}\n\nThe pages could not be built.`);
       await buildServiceWorker();
       await buildPlanWorker();
-      await buildUpkeepWorker();
+      await buildUpkeepProgram();
       await buildFront();
     }),
   );

@@ -17,7 +17,7 @@ function waited() {
   }
 }
 
-if (file !== undefined && isMainThread && process.argv.includes('start')) {
+if (file !== undefined && isMainThread && process.send === undefined) {
   let last = performance.now();
   let before = waited();
   const look = () => {

@@ -5,7 +5,7 @@ import { upkeepAside } from '../../../server/aside/upkeep-aside';
 import { loadCasebook } from '../../../server/casebook/load-casebook';
 import { snapshotFile } from '../../../server/casebook/model-snapshot';
 import { projectFolder } from '../../../server/start/project-folder.mjs';
-import { buildUpkeepWorker } from '../../../server/start/build-upkeep-worker.mjs';
+import { buildUpkeepProgram } from '../../../server/start/build-upkeep-program.mjs';
 import { openLocalSearch } from '../../../server/search/open-search';
 import { searchQuerySchema } from '../../../shared/schemas/search';
 import { serialiseCounts } from '../../../shared/stats/counts-serialised';
@@ -15,16 +15,16 @@ import { fillDatabase } from '../fixtures/filled-database';
 import { smallCases } from '../fixtures/small-cases';
 
 // Below the project, so that it finds the packages.
-const built = join(projectFolder, `tests/output/upkeep-worker-${process.pid}.mjs`);
+const built = join(projectFolder, `tests/output/upkeep-program-${process.pid}.mjs`);
 const broken = join(projectFolder, `tests/output/upkeep-broken-${process.pid}.mjs`);
 
-beforeAll(() => buildUpkeepWorker(built));
+beforeAll(() => buildUpkeepProgram(built));
 afterAll(() => {
   for (const file of [built, broken]) rmSync(file, { force: true });
 });
 
-describe('upkeep in a thread of its own', () => {
-  it('leaves a snapshot from which the casebook is as it is from the database, while this thread is free', async () => {
+describe('upkeep in a program of its own', () => {
+  it('leaves a snapshot from which the casebook is as it is from the database, while this one is free', async () => {
     const { db } = testDatabase();
     await fillDatabase(db, smallCases(1_000));
     const before = await loadCasebook(db);
@@ -51,11 +51,11 @@ describe('upkeep in a thread of its own', () => {
     await search.close();
   });
 
-  it('says that it was not done where there is no thread, where it fails, and where it ends early', async () => {
+  it('says that it was not done where there is no such program, and where it fails or is killed', async () => {
     const { db } = testDatabase();
     await fillDatabase(db, smallCases(3));
     expect(await upkeepAside(db, 'snapshot', join(projectFolder, 'missing.mjs'))).toBe(false);
-    for (const source of ['throw new Error("no room");', '']) {
+    for (const source of ['process.exit(3);', 'process.kill(process.pid, "SIGKILL"); setInterval(() => {}, 1000);']) {
       writeFileSync(broken, source);
       expect(await upkeepAside(db, 'snapshot', broken)).toBe(false);
       expect(takeConsoleErrors().join()).toContain('is done without it');

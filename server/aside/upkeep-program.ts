@@ -1,9 +1,8 @@
-import { parentPort, workerData } from 'node:worker_threads';
 import { keepSnapshotFresh } from '../casebook/keep-snapshot-fresh';
 import { loadCasebook } from '../casebook/load-casebook';
 import { createDb, type Db } from '../db';
 import { openLocalSearch } from '../search/open-search';
-import { DONE, type UpkeepJob, type UpkeepOrder } from './upkeep-messages';
+import type { UpkeepJob } from './upkeep-jobs';
 
 const jobs: Record<UpkeepJob, (db: Db, databaseFile: string) => Promise<void>> = {
   snapshot: async (db) => keepSnapshotFresh(db, await loadCasebook(db)),
@@ -13,9 +12,11 @@ const jobs: Record<UpkeepJob, (db: Db, databaseFile: string) => Promise<void>> =
   },
 };
 
-// A thread of its own that works as another program would: through the database, the snapshot and the file of the full text. It
-// ends with its job, and its memory with it. Bundled after the pages are built.
-const { job, databaseFile } = workerData as UpkeepOrder;
+// A program of its own: `node .next/upkeep-program.mjs <job> <database file>`. It works through the database, the snapshot and the file
+// of the full text, and ends with its job. Bundled after the pages are built.
+const [job, databaseFile] = process.argv.slice(2) as [UpkeepJob, string];
+// Whoever started it has ended: nobody needs the rest, and half of it does no harm.
+process.once('disconnect', () => process.exit(1));
 const db = createDb(`file:${databaseFile}`);
 await jobs[job](db, databaseFile).finally(() => db.$disconnect());
-parentPort?.postMessage(DONE);
+process.exit(0);
