@@ -31,4 +31,6 @@ export interface Estimator {
 export interface AdditiveEstimator extends Estimator {
   /** One term per finding, in order, duplicates dropped: scores are log prior plus weight times log likelihood. */
   evidence(device: number, findings: readonly CodedFinding[]): { finding: CodedFinding; logLikelihood: Float64Array; weight: number }[];
+  /** Makes what the answers to these findings read of the counts, a table a step, and nothing of the answers. They are the same without it. */
+  prepare(device: number, findings: readonly CodedFinding[]): Generator<void, void>;
 }

@@ -25,6 +25,8 @@ export function createPlainEstimator(layout: Layout, counts: Counts): AdditiveEs
     settings,
     prior,
     evidence,
+    // It keeps nothing.
+    *prepare() {},
     logScores,
     probabilities,
     posterior: (device, findings) => {

@@ -50,6 +50,16 @@ export function createEstimator(layout: Layout, counts: Counts, settings: Settin
     logScores,
     probabilities,
     evidence,
+    *prepare(device, findings) {
+      priorOf(device);
+      const state = unitState(layout, findings);
+      for (const { observable, value } of distinctFindings(layout, findings)) {
+        yield;
+        const shares = sharesOf({ device, state, observable, value });
+        shares.logs();
+        shares.moments();
+      }
+    },
     outcomeTable: (device, observable, findings = []) => ({
       table: sharesOf({ device, state: unitState(layout, findings), observable }).share,
       weight: weightOf(observable),

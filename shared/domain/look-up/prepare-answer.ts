@@ -11,12 +11,8 @@ import { readQuestion } from './read-question';
 export function* prepareAnswer(model: CasebookModel, asked: Question): Steps<void> {
   const { device, findings, read } = readQuestion(model, asked);
   yield;
-  model.estimator.prior(device);
+  yield* model.estimator.prepare(device, findings);
   yield;
-  for (const finding of findings) {
-    model.estimator.posterior(device, [finding]);
-    yield;
-  }
   for (const { observable } of openChecks(model, read)) {
     model.estimator.outcomeTable(device, observable, findings);
     yield;

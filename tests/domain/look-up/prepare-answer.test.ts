@@ -28,6 +28,14 @@ describe('an answer made ready in steps', () => {
     expect(lookUp(ready, question)).toEqual(lookUp(plain, question));
   });
 
+  it('is not worked out beforehand: intervals cost more than all the rest, and are drawn once', () => {
+    const model = smallModel(cases);
+    const posterior = () => {
+      throw new Error('The answer itself was worked out.');
+    };
+    expect([...prepareAnswer({ ...model, estimator: { ...model.estimator, posterior } }, question)].length).toBeGreaterThan(0);
+  });
+
   it('leaves no table of a check to be made', () => {
     const model = smallModel(cases);
     const coded = readQuestion(model, question);
