@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
 import type { CasebookModel } from '../../shared/domain/casebook/casebook-model';
 import { usualReadings, type UsualPart } from '../../shared/domain/readings/usual-readings';
-import { type CasebookSnapshot, takeSnapshot } from '../../shared/domain/snapshot/casebook-snapshot';
+import { buildSnapshot, type CasebookSnapshot } from '../../shared/domain/snapshot/casebook-snapshot';
 import type { Db } from '../db';
 import { listCaseReadings } from '../repositories/board-readings';
 import { listWorkingUnitsOfBoard } from '../repositories/working-unit-repository';
+import { onOneState } from './on-one-state';
 
 /** Everything of one device that a bench needs away from the network. */
 export type BenchSnapshot = {
@@ -19,7 +20,7 @@ const taken = new WeakMap<CasebookModel, Map<string, { revision: number; snapsho
 
 /** The snapshot of a device with what was read on it; `version` names its contents. */
 export async function benchSnapshot(db: Db, model: CasebookModel, device: string): Promise<{ version: string; snapshot: BenchSnapshot }> {
-  const snapshot = { casebook: casebookSnapshot(model, device), ...(await readingsOf(db, model, device)) };
+  const snapshot = { casebook: await casebookSnapshot(model, device), ...(await readingsOf(db, model, device)) };
   return { version: hashOf(snapshot), snapshot };
 }
 
@@ -28,14 +29,17 @@ export function benchWords({ coding: { vocabulary, catalogue } }: CasebookModel)
   return { version: hashOf([vocabulary, catalogue]), words: { vocabulary, catalogue } };
 }
 
-function casebookSnapshot(model: CasebookModel, device: string): CasebookSnapshot {
+async function casebookSnapshot(model: CasebookModel, device: string): Promise<CasebookSnapshot> {
   const devices = taken.get(model) ?? new Map<string, { revision: number; snapshot: CasebookSnapshot }>();
   taken.set(model, devices);
   const before = devices.get(device);
   if (before?.revision === model.counts.revision) return before.snapshot;
-  const snapshot = takeSnapshot(model, device);
-  devices.set(device, { revision: model.counts.revision, snapshot });
-  return snapshot;
+  const made = await onOneState(model, function* () {
+    const { revision } = model.counts;
+    return { revision, snapshot: yield* buildSnapshot(model, device) };
+  });
+  devices.set(device, made);
+  return made.snapshot;
 }
 
 async function readingsOf(db: Db, model: CasebookModel, device: string): Promise<Omit<BenchSnapshot, 'casebook'>> {

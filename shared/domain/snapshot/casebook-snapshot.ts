@@ -8,6 +8,7 @@ import { settingsFromDocument, settingsToDocument } from '../casebook/settings-d
 import { type VocabularyWords, vocabularyWords } from '../casebook/vocabulary-words';
 import { type Coding, createCoding } from '../coding/coding';
 import { createReader } from '../read-query/read-query';
+import { allSteps, type Steps } from '../steps/steps';
 import { withoutRetired } from '../words/word-lists';
 import { indexOf, type PackedRecords, packedRows, packRecords, unpackRecords } from './packed-records';
 
@@ -31,6 +32,11 @@ export type CasebookWords = { vocabulary: Vocabulary; catalogue: DeviceCatalogue
 
 /** Takes the snapshot of a model for one device. Throws RangeError where the device is not in the catalogue. */
 export function takeSnapshot(model: CasebookModel, device: string): CasebookSnapshot {
+  return allSteps(buildSnapshot(model, device));
+}
+
+/** The same in steps. The model must stay as it is until the last of them. */
+export function* buildSnapshot(model: CasebookModel, device: string): Steps<CasebookSnapshot> {
   const node = model.coding.deviceOf(device);
   if (node === undefined) throw new RangeError(`There is no device "${device}" in the catalogue.`);
   const parts: CasebookSnapshot['parts'] = [];
@@ -39,12 +45,14 @@ export function takeSnapshot(model: CasebookModel, device: string): CasebookSnap
     const causes = model.entries.get(row)?.causes ?? [];
     if (causes.some((c) => c.designators.length > 0)) parts.push([position, causes]);
   });
+  yield;
+  const records = yield* packRecords(model);
   return {
     version: SNAPSHOT_VERSION,
     device,
     settings: settingsToDocument(model.coding, model.settings),
     counts: packCounts(sliceCounts(model.counts, node)),
-    records: packRecords(model),
+    records,
     parts,
   };
 }

@@ -3,6 +3,7 @@ import { addToIndex, createRecordIndex, liveRows, type RecordIndex, readRow, sta
 import { compareKeys } from '../../stats/record-keys';
 import type { FixAttempt } from '../casebook/case-entry';
 import type { CasebookModel } from '../casebook/casebook-model';
+import type { Steps } from '../steps/steps';
 
 /**
  * The accepted records without ids, months, texts or readings, as one list of whole numbers; per record: device,
@@ -16,10 +17,14 @@ export function packedRows(index: RecordIndex): number[] {
   return [...liveRows(index)].sort((a, b) => compareKeys(index.keys, a, b));
 }
 
-/** Packs the records of an index. */
-export function packRecords(model: Pick<CasebookModel, 'index' | 'entries'>): PackedRecords {
+/** Records packed in one step. */
+const ROWS_A_STEP = 64;
+
+/** Packs the records of an index, which must stay as it is until the last step. */
+export function* packRecords(model: Pick<CasebookModel, 'index' | 'entries'>): Steps<PackedRecords> {
   const packed: number[] = [];
-  for (const row of packedRows(model.index)) {
+  for (const [position, row] of packedRows(model.index).entries()) {
+    if (position % ROWS_A_STEP === 0) yield;
     const record = readRow(model.index, row);
     const values = statedValues(record);
     packed.push(record.device, record.proof + 1, record.causes.length, ...record.causes, values.length);
