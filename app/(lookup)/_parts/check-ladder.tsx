@@ -14,7 +14,8 @@ const SHOWN_FIRST = 4;
 type CheckLadderProps = { question: Question; checks: NextCheck[]; note: string | null; unfolded: Unfolded };
 
 /** What to check next, as a ladder of stages: the iron stays on its rung while a check below it still pays. */
-export function CheckLadder({ question, checks, note, unfolded }: CheckLadderProps) {
+export function CheckLadder({ question, checks, note, unfolded: asked }: CheckLadderProps) {
+  const unfolded = { ...asked, how: checks.some((check) => check.id === asked.how) ? asked.how : null };
   const stages = [...new Set(checks.map((check) => check.stage))].sort((a, b) => a - b);
   return (
     <section className="section next" aria-labelledby="next-head">
