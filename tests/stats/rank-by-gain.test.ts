@@ -57,7 +57,7 @@ describe('rankByGain', () => {
       }),
       { numRuns: 120, seed: 21 },
     );
-  });
+  }, 30_000);
 
   it('does so with gains that are no round numbers, close ties among them, and finds all where fewer are asked for than there are', () => {
     const gain = fc.record({ flat: fc.nat({ max: VALUES - 1 }), gain: fc.double({ min: -3, max: 9, noNaN: true }), asked: fc.constant(true) });
@@ -71,7 +71,7 @@ describe('rankByGain', () => {
       }),
       { numRuns: 30, seed: 22 },
     );
-  });
+  }, 30_000);
 
   it('ranks nothing for values that no record states, and leaves nothing behind for the next question', () => {
     const empty = createRecordIndex(layout);
