@@ -24,7 +24,7 @@ const SIZES = quick
       { cases: 5_000, rounds: 20, rows: ['look-up', 'search'] },
     ]
   : [
-      { cases: 10_000, rounds: 60, rows: ['matching', 'similar', 'start'] },
+      { cases: 10_000, rounds: 60, rows: ['matching', 'similar', 'start', 'change'] },
       { cases: 100_000, rounds: 60, rows: ['matching', 'similar', 'posterior', 'look-up', 'start'] },
       { cases: 100_000, rounds: 60, rows: ['search'] },
       { cases: 1_000_000, rounds: 60, rows: ['matching', 'similar', 'start', 'change', 'memory'] },

@@ -1,17 +1,13 @@
 import type Database from 'better-sqlite3';
-import { addCase, assembleModel, type CasebookModel, retractCase } from '../../../shared/domain/casebook/casebook-model';
-import { codedRecord } from '../../../shared/domain/casebook/case-entry';
+import { assembleModel, type CasebookModel } from '../../../shared/domain/casebook/casebook-model';
 import { createNamePool } from '../../../shared/domain/casebook/name-pool';
 import { countsFromSections, countsSections } from '../../../shared/stats/counts-sections';
-import { fitSettings } from '../../../shared/stats/fit-settings';
 import { indexFromSections, indexSections } from '../../../shared/stats/index-sections';
 import { matchingCounts } from '../../../shared/stats/matching-counts';
 import { rankSimilar } from '../../../shared/stats/rank-similar';
-import { liveRows } from '../../../shared/stats/record-index';
 import { openSections, type SectionFile, writeSections } from '../../../server/casebook/section-file';
 import type { CodedFinding } from '../../../shared/stats/layout';
 import { fasterRow, ms, quantile, type Row, timed, timesOf } from '../run/measure';
-import { drawCases } from '../world/draw';
 import { emptyModel } from '../world/model';
 
 /** Writes the model's snapshot, as the program does. */
@@ -69,24 +65,4 @@ function readRows(db: Database.Database): number {
   for (const row of db.prepare('SELECT id, device, month, cause, proof FROM record').raw().iterate()) sum += (row as number[])[0] as number;
   for (const row of db.prepare('SELECT case_id, position, value FROM finding_of_case').raw().iterate()) sum += (row as number[])[2] as number;
   return sum;
-}
-
-/** Below so many cases the fit looks at a smaller sample, so that a quick run stays quick; that makes the target harder. */
-const FULL_FIT_FROM = 100_000;
-const SMALL_SAMPLE = 300;
-
-/** One case added, and one taken back, beside fitting the settings anew once. */
-export function changeRow(model: CasebookModel, rounds: number): Row {
-  const cases = [...drawCases(77, rounds)];
-  const adding = cases.map((record) => timed(() => addCase(model, record)));
-  const retracting = cases.map(({ id }) => timed(() => retractCase(model, id)));
-  const rows = [...liveRows(model.index)];
-  const sample = rows.length < FULL_FIT_FROM ? { maxRecords: SMALL_SAMPLE } : {};
-  const fit = timed(() => fitSettings(model.coding.layout, { length: rows.length, at: (i) => codedRecord(model, rows[i] as number) }, sample));
-  const ours = timesOf([...adding, ...retracting]);
-  const ratio = fit / ours.median;
-  const size = model.index.size.toLocaleString('en');
-  const head = { id: 'change', work: `one case added or retracted, ${size} cases`, alternative: 'refit (counting every case, then fitting on the sample)' };
-  const row = fasterRow(head, { ours, theirs: { median: fit, p95: fit }, ratio }, { atLeast: 10_000, note: sample.maxRecords ? `the fit looks at ${SMALL_SAMPLE} cases` : 'the fit was timed once' });
-  return { ...row, asked: 'at most 1/10,000 of a refit', theirs: ms(fit), ratioText: `1/${Math.round(ratio).toLocaleString('en')} of it` };
 }

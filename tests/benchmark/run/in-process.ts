@@ -1,12 +1,13 @@
 // Run by the benchmark: `in-process.ts <cases> <rounds> <folder> <row ids, by commas>`; progress to stderr, rows as JSON to stdout.
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { changeRow } from '../rows/changing';
 import { matchingRows, similarAsShownRow, similarRow } from '../rows/counting';
 import { lookUpRow } from '../rows/look-up';
 import { memoryRow } from '../rows/memory';
 import { posteriorRows } from '../rows/posterior';
 import { searchRows } from '../rows/searching';
-import { changeRow, startRow, writeModel } from '../rows/starting';
+import { startRow, writeModel } from '../rows/starting';
 import { drawnModel } from '../world/model';
 import { fillTables } from '../world/tables';
 import type { Row } from './measure';
@@ -54,7 +55,7 @@ if (['matching', 'similar', 'start', 'change', 'memory', 'look-up', 'posterior']
   db?.close();
   rmSync(tables, { force: true });
   if (ids.has('change')) {
-    say('one change, and a fit');
+    say('one change, and a refit');
     rows.push(changeRow(model, 100));
   }
   if (ids.has('memory')) {
