@@ -8,8 +8,8 @@ import type { UpkeepJob } from './upkeep-jobs';
 /** Where `server/start/build-upkeep-program.mjs` puts the bundled program; elsewhere than on the built site it may be of older sources. */
 const builtFile = () => (process.env.NODE_ENV === 'production' ? join(process.cwd(), '.next/upkeep-program.mjs') : '');
 
-/** The bundler may load this module several times in one process; jobs are done one after the other in all of it. */
-const kept = globalThis as typeof globalThis & { secondBenchUpkeep?: Promise<unknown> };
+/** The bundler may load this module several times in one process; a job is done by one program at a time in all of it. */
+const kept = globalThis as typeof globalThis & { secondBenchUpkeep?: Partial<Record<UpkeepJob, Promise<unknown>>> };
 
 /**
  * Does a job of upkeep in a program of its own, so that nobody waits for it meanwhile and the memory that it needs is given back.
@@ -17,13 +17,15 @@ const kept = globalThis as typeof globalThis & { secondBenchUpkeep?: Promise<unk
  * log says. The caller then does without.
  */
 export async function upkeepAside(db: Db, job: UpkeepJob, file: string = builtFile()): Promise<boolean> {
-  const before = kept.secondBenchUpkeep;
+  kept.secondBenchUpkeep ??= {};
+  const underWay = kept.secondBenchUpkeep;
+  const before = underWay[job];
   const mine = (async () => {
     await before?.catch(() => {});
     const databaseFile = existsSync(file) ? await findDatabaseFile(db) : null;
     return databaseFile !== null && (await runProgram(file, job, databaseFile));
   })();
-  kept.secondBenchUpkeep = mine;
+  underWay[job] = mine;
   return mine;
 }
 
