@@ -30,15 +30,29 @@ export function gainLanes(index: RecordIndex, gains: readonly ValueGain[], byFla
   const all = chosen.map((g, place): GainLane => {
     const list = index.byValue[g.flat] as PostingList;
     const kept = denseBits(list, index.rows);
-    return { list, gain: gainOf(g), most: Math.ceil(gainOf(g) * scale), bits: kept ?? lentBits(index, list, place), isLent: kept === null };
+    const lane = { list, gain: gainOf(g), most: Math.ceil(gainOf(g) * scale), bits: kept ?? NONE, isLent: false };
+    // The first list is often the only one that is walked, and then nobody asks who stands in it.
+    if (kept === null && place > 0) lendBits(index, lane, place);
+    return lane;
   });
   return { all, asked: asked.length, scale, total: all.reduce((total, { most }) => total + most, 0), met: -MOST_TOTAL - 1 };
 }
 
-function lentBits({ scratch, rows: all }: RecordIndex, { rows, length }: PostingList, place: number): BitWords {
+const NONE: BitWords = new Uint32Array(0);
+
+/** Lends a lane bits of its own. */
+function lendBits({ scratch, rows: all }: RecordIndex, lane: GainLane, place: number): void {
+  const { rows, length } = lane.list;
   const bits = laneRoom(scratch, place, all);
+  lane.bits = bits;
+  lane.isLent = true;
   for (let i = 0; i < length; i += 1) setBit(bits, rows[i] as number);
-  return bits;
+}
+
+/** Lends the first lane its bits where it has none; before another one is walked. */
+export function lendToFirst(index: RecordIndex, { all }: LaneSet): void {
+  const first = all[0] as GainLane;
+  if (first.bits === NONE) lendBits(index, first, 0);
 }
 
 /** Gives lent bits back, all 0. */
@@ -52,10 +66,10 @@ export function emptyLanes({ all }: LaneSet): void {
   }
 }
 
-/** The most that a row can have by its values, to the last bit. */
-export function exactBound({ all }: LaneSet, row: number): number {
-  let sum = 0;
-  for (let i = 0; i < all.length; i += 1) {
+/** The most that a row of a lane can have by its values, to the last bit; it stands in no lane before that one. */
+export function exactBound({ all }: LaneSet, lane: number, row: number): number {
+  let sum = (all[lane] as GainLane).gain;
+  for (let i = lane + 1; i < all.length; i += 1) {
     const { bits, gain } = all[i] as GainLane;
     if (hasBit(bits, row)) sum += gain;
   }

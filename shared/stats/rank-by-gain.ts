@@ -1,5 +1,5 @@
 import { bestFirst, type BestRows, createBestRows, offerRow } from './best-rows';
-import { emptyLanes, exactBound, type GainLane, gainLanes, GRAIN, type LaneSet, probe, wholeGain } from './gain-lanes';
+import { emptyLanes, exactBound, type GainLane, GRAIN, gainLanes, type LaneSet, lendToFirst, probe, wholeGain } from './gain-lanes';
 import { isLive, type RecordIndex } from './record-index';
 import { compareKeys } from './record-keys';
 import { rowGain } from './record-words';
@@ -37,6 +37,7 @@ export function rankByGain(index: RecordIndex, gains: readonly ValueGain[], { li
   try {
     let reach = lanes.total;
     for (let i = 0; i < lanes.asked && reach >= search.least; i += 1) {
+      if (i === 1) lendToFirst(index, lanes);
       walkLane(search, i);
       reach -= (lanes.all[i] as GainLane).most;
     }
@@ -70,7 +71,7 @@ function walkLane(search: Search, lane: number): void {
     putHighFirst(block, left, search.lanes.total);
     for (let i = 0; i < left; i += 1) {
       const k = order[i] as number;
-      if ((sums[k] as number) >= search.least) offer(search, rows[k] as number);
+      if ((sums[k] as number) >= search.least) offer(search, lane, rows[k] as number);
     }
   }
 }
@@ -109,11 +110,11 @@ function putHighFirst({ sums, order }: Block, count: number, total: number): voi
 }
 
 /** Takes a row in where it is among the best. What is far away in memory is looked at last, and only where it can still matter. */
-function offer(search: Search, row: number): void {
+function offer(search: Search, lane: number, row: number): void {
   const { index, best, term, lanes, order } = search;
   if (best.size === best.rows.length) {
     const worst = best.scores[0] as number;
-    const bound = exactBound(lanes, row);
+    const bound = exactBound(lanes, lane, row);
     if (bound + term.most < worst) return;
     const most = term.most === 0 ? bound : bound + term.of(row);
     if (most < worst || (most === worst && order(row, best.rows[0] as number) > 0)) return;

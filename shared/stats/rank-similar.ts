@@ -30,6 +30,9 @@ export type SimilarOptions = {
   term?: RowTerm;
 };
 
+/** Where no device is asked about, none is nearer than another. */
+const NO_TERM: RowTerm = { of: () => 0, most: 0 };
+
 type Query = { device: number | null; findings: readonly QueryFinding[] };
 
 /**
@@ -43,7 +46,8 @@ export function rankSimilar(index: RecordIndex, query: Query, options: SimilarOp
   const known = distinctFindings(layout, query.findings);
   const findings = known.filter((f) => f.implied !== true);
   const near = deviceGains(index, query.device ?? 0);
-  const term = options.term ?? { of: (row: number) => near[index.device[row] as number] as number, most: near.reduce((a, b) => Math.max(a, b), 0) };
+  const nearest = near.reduce((a, b) => Math.max(a, b), 0);
+  const term = options.term ?? (nearest === 0 ? NO_TERM : { of: (row: number) => near[index.device[row] as number] as number, most: nearest });
   const limit = options.limit ?? 10;
   const ranked =
     findings.length === 0
