@@ -26,6 +26,14 @@ export async function findCases(db: Db, ids: readonly string[]): Promise<CaseRec
   return inPresentWords(db, await readStoredCases(db, Prisma.sql`WHERE "id" IN ${named} ORDER BY "id"`));
 }
 
+/** Hash of the stored content of those of the named cases that are stored, in order of id. */
+export async function findContentHashes(db: Db, ids: readonly string[]): Promise<Map<string, string>> {
+  const rows = await db.$queryRaw<{ id: string; contentHash: string }[]>`
+    SELECT "id", "contentHash" FROM "CaseFile"
+    WHERE "id" IN (SELECT "value" FROM json_each(${JSON.stringify(ids)})) ORDER BY "id"`;
+  return new Map(rows.map((row) => [row.id, row.contentHash]));
+}
+
 /** The texts of the named cases, in no order. */
 export function findNarratives(db: Db, ids: readonly string[]): Promise<{ id: string; narrative: string }[]> {
   return db.caseFile.findMany({ where: { id: { in: [...ids] } }, select: { id: true, narrative: true } });

@@ -12,6 +12,7 @@ import type { CaseView } from '../../../shared/schemas/case-view';
 import type { Db } from '../../db';
 import { findCases } from '../../repositories/case-repository';
 import { listWaitingOfModel } from '../../repositories/review-queue';
+import { findCompared } from './compared-cases';
 
 export type LikelyDuplicate = { view: CaseView; likeness: Likeness };
 
@@ -30,22 +31,14 @@ export async function findDuplicates(db: Db, model: CasebookModel, { id, content
     ...(await listWaitingOfModel(db, modelSlug, { not: id, most: WAITING_MOST })),
   ];
   const own = comparedCase(model.coding, content);
-  return (await findCases(db, ids))
-    .flatMap((record) => {
-      const likeness = likenessIn(model, own, record);
-      return likeness === null || likeness.similarity < LIKELY_DUPLICATE ? [] : [{ record, likeness }];
-    })
+  const likely = [...(await findCompared(db, model, ids))]
+    .map(([of, other]) => ({ of, likeness: likenessOf(model, own, other) }))
+    .filter(({ likeness }) => likeness.similarity >= LIKELY_DUPLICATE)
     .sort((a, b) => b.likeness.similarity - a.likeness.similarity)
-    .slice(0, SHOWN_MOST)
-    .map(({ record, likeness }) => ({ view: caseView(model.words, record), likeness }));
-}
-
-/** Null for a case that names what the vocabulary does not hold any more. */
-function likenessIn(model: CasebookModel, own: ReturnType<typeof comparedCase>, { content }: CaseRecord): Likeness | null {
-  try {
-    return likenessOf(model, own, comparedCase(model.coding, content));
-  } catch (error) {
-    if (error instanceof Error && error.name === 'CodingError') return null;
-    throw error;
-  }
+    .slice(0, SHOWN_MOST);
+  const records = new Map((await findCases(db, likely.map(({ of }) => of))).map((record) => [record.id, record]));
+  return likely.flatMap(({ of, likeness }) => {
+    const record = records.get(of);
+    return record === undefined ? [] : [{ view: caseView(model.words, record), likeness }];
+  });
 }
