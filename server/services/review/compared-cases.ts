@@ -5,7 +5,7 @@ import type { Db } from '../../db';
 import { findCases, findContentHashes } from '../../repositories/case-repository';
 
 /** Cases kept taken apart, some ten kilobytes each: what waits of a few models, which a moderator's next page compares again. */
-const MOST_KEPT = 400;
+const MOST_KEPT = 1_000;
 
 /** By id and hash of the content; null for a case that names what the vocabulary does not hold. They go with their model. */
 const keptOf = new WeakMap<CasebookModel, Map<string, ComparedCase | null>>();
