@@ -15,7 +15,7 @@ export function scoresText(heading: string, results: readonly Scored[]): string 
 export function casebookText(result: CasebookEvaluation): string {
   const { rows, folds, repeats, fitRecords, cuts, brackets, knownTruth, byDevice, byCause } = result;
   return [
-    `${rows} cases, ${folds} parts, ${repeats} times over; settings fitted in each on at most ${fitRecords} of the other cases.\n`,
+    `${rows} cases, ${folds} parts, ${repeats === 1 ? 'once' : `${repeats} times`} over; settings fitted in each on at most ${fitRecords} of the other cases.\n`,
     ...cuts.map(({ cut, results }) => scoresText(`What was known: ${cut}`, results)),
     bracketsText(brackets),
     ...(knownTruth?.cuts ?? []).map(truthText),

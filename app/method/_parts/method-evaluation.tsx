@@ -55,7 +55,8 @@ function EvaluationTables({ evaluation }: { evaluation: EvaluationView }) {
   return (
     <>
       <p>
-        The latest test: {formatCount(evaluation.rows)} cases in {evaluation.folds} parts, {evaluation.repeats} times over. Log
+        The latest test: {formatCount(evaluation.rows)} cases in {evaluation.folds} parts,{' '}
+        {evaluation.repeats === 1 ? 'once over' : `${evaluation.repeats} times over`}. Log
         loss and Brier score are better when smaller; the calibration error says how far stated chances and frequencies lie apart.
         {evaluation.fitRecords === null
           ? null

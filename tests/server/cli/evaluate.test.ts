@@ -100,7 +100,7 @@ describe('cli evaluate', () => {
     await fillDatabase(db, smallCases(40));
     const run = await runCli(db, ['evaluate', '--folds', '2', '--repeats', '1']);
     expect(run.code).toBe(0);
-    for (const heading of ['What was known: before the proof', 'Stated chances', 'By device', 'By cause']) {
+    for (const heading of ['40 cases, 2 parts, once over', 'What was known: before the proof', 'Stated chances', 'By device', 'By cause']) {
       expect(run.out).toContain(heading);
     }
     const kept = JSON.parse((await db.evaluation.findFirstOrThrow()).document) as { brackets: { bins: unknown[] } };
