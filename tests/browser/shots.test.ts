@@ -55,6 +55,16 @@ describe('the pages, drawn for people to look at', () => {
     expect(paper.subarray(0, 5).toString()).toBe('%PDF-');
   });
 
+  it('print an answer without the links that unfold it', async () => {
+    const page = await openPage();
+    await page.goto(addressOf('/', answer));
+    const unfolding = page.locator('.check-line a, .folded-head, .cause-count a, .fix-row a');
+    expect(await unfolding.count()).toBeGreaterThan(10);
+    await page.emulateMedia({ media: 'print' });
+    for (const link of await unfolding.all()) expect(await link.isVisible()).toBe(await link.locator('.cause-share').count() > 0);
+    expect(await page.locator('.check-body').first().isVisible()).toBe(true);
+  });
+
   it('stand in the README as the tests drew them', async () => {
     mkdirSync(output, { recursive: true });
     const page = await openPage({ context: { viewport: { width: 1280, height: 1100 } } });

@@ -46,6 +46,7 @@ export async function servingRows(folder: string, { cases, seconds, questions: c
     say('a bare page');
     const barePage = await load([`${bare.url}/`]);
     say('look-up pages, some asked often');
+    for (const address of pages.slice(0, count)) await (await fetch(address)).arrayBuffer();
     const page = await load(mixed(pages));
     say('look-up pages, no two alike');
     const pageOnce = await load(pages.slice(count).reverse());
