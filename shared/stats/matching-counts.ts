@@ -151,8 +151,12 @@ function markOtherValues({ layout, byValue, rows: all }: RecordIndex, finding: C
     const list = byValue[flat] as PostingList;
     const dense = denseBits(list, all);
     if (dense !== null) addBits(bits, dense);
-    else for (let i = 0; i < list.length; i += 1) setBit(bits, list.rows[i] as number);
+    else setBits(bits, list);
   }
+}
+
+function setBits(bits: BitWords, { rows, length }: PostingList): void {
+  for (let i = 0; i < length; i += 1) setBit(bits, rows[i] as number);
 }
 
 function contradicts(index: RecordIndex, row: number, finding: CodedFinding): boolean {
