@@ -63,6 +63,11 @@ describe('the pages, drawn for people to look at', () => {
     await page.emulateMedia({ media: 'print' });
     for (const link of await unfolding.all()) expect(await link.isVisible()).toBe(await link.locator('.cause-share').count() > 0);
     expect(await page.locator('.check-body').first().isVisible()).toBe(true);
+    // Whether a finding is present or absent is told on paper; what changes it is not.
+    const values = page.locator('.tag-value');
+    expect(await values.count()).toBeGreaterThan(0);
+    for (const value of await values.all()) expect(await value.isVisible()).toBe(true);
+    expect(await page.locator('.tag .icon').filter({ visible: true }).count()).toBe(0);
   });
 
   it('stand in the README as the tests drew them', async () => {
