@@ -77,6 +77,8 @@ describe('the pages, drawn for people to look at', () => {
     await page.locator('.slash-key').waitFor();
     await page.getByRole('link', { name: /^Show the evidence for/ }).first().click();
     await page.locator('.causes .evidence').first().waitFor();
+    // The link leads to its cause; the picture is of the page's top.
+    await page.evaluate(() => window.scrollTo(0, 0));
     const file = join(output, 'readme-look-up.png');
     const picture = await page.screenshot({ path: file });
     expect(picture.byteLength).toBeGreaterThan(40_000);
