@@ -31,18 +31,21 @@ export const ADVICE = ['plan', 'first check', 'suggestions'] as const;
 export type PolicyName = (typeof ADVICE)[number] | (typeof HABITS)[number] | (typeof PLAIN_HABITS)[number] | (typeof BOUNDS)[number];
 
 /**
- * `handOverCents` is what handing over costs, where it is not the page's default. `truth` gives the plan the exact beliefs of the world instead of the casebook's; the tables stay the casebook's. With `partsAreFree`
- * plan and habits decide by minutes alone, which is then also what they are measured by.
+ * `truth` gives the plan the exact beliefs of the world instead of the casebook's; the tables stay the casebook's. With `partsAreFree`
+ * plan and habits decide by minutes alone, which is then also what they are measured by. `handOverMinutes` is what handing over is
+ * worth, where it is not the page's default.
  */
-export type BenchSetting = { model: CasebookModel; effort?: number; truth?: World['truePosterior']; partsAreFree?: boolean; handOverCents?: number };
+export type BenchSetting = { model: CasebookModel; effort?: number; truth?: World['truePosterior']; partsAreFree?: boolean; handOverMinutes?: number };
 
 /**
  * A bench on which units of one casebook are repaired. Money in hundredths, the hour and the hand-over at the page's defaults; checks
  * and fixes by their place in the vocabulary.
  */
-export function createBench({ model, effort = REPLAN_EFFORT, truth, partsAreFree = false, handOverCents }: BenchSetting) {
+export function createBench({ model, effort = REPLAN_EFFORT, truth, partsAreFree = false, handOverMinutes }: BenchSetting) {
   const { checks, fixes } = model.coding.vocabulary;
-  const options = planOptionsSchema.parse({ handOverCents });
+  const usual = planOptionsSchema.parse({});
+  const options =
+    handOverMinutes === undefined ? usual : { ...usual, handOverCents: Math.round((handOverMinutes / 60) * usual.hourValueCents) };
   const cure = memoised(cureChances(model));
   const planFixes = fixes.map((fix) => ({ cure: cure(fix), minutes: fix.minutes, partCost: partCost(fix), stage: fix.stage }));
   const weighed = (fix: PlanFix): PlanFix => (partsAreFree ? { ...fix, partCost: 0 } : fix);

@@ -1,5 +1,5 @@
 import type { SimulatedUnit } from '../world';
-import type { PlanFix } from '../../shared/stats/decide/plan-problem';
+import { type PlanFix, stepCost } from '../../shared/stats/decide/plan-problem';
 import { nextStep } from '../../shared/stats/decide/repair-plan';
 import type { HabitInput } from '../../shared/stats/decide/repair-habits';
 import type { RepairPolicy, UnitAnswers } from '../../shared/stats/decide/simulate-repair';
@@ -16,7 +16,7 @@ export function toldTheCause(unit: SimulatedUnit, habit: HabitInput, causeOf: (s
 
 /** The fix that cures this unit in the fewest minutes, or handing it over at once. */
 export function toldTheCure(unit: UnitAnswers, { fixes, hourValue, handOverCost }: Pick<HabitInput, 'fixes' | 'hourValue' | 'handOverCost'>): RepairPolicy {
-  const cost = ({ minutes, partCost }: PlanFix) => (minutes * hourValue) / 60 + partCost;
+  const cost = (fix: PlanFix) => stepCost(fix, hourValue);
   const curing = [...fixes.keys()].filter((index) => cost(fixes[index]!) < handOverCost && unit.fix(index).cured);
   const quickest = curing.sort((a, b) => fixes[a]!.minutes - fixes[b]!.minutes)[0];
   return () => (quickest === undefined ? { kind: 'hand-over' } : { kind: 'fix', index: quickest });

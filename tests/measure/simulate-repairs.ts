@@ -1,5 +1,5 @@
 /**
- * Expected minutes to repair by the plan, by the first suggested check and by three habits, with and without a look-up, on invented units that the
+ * Expected minutes to repair by the plan, by the first suggested check and by three habits, plain and learning from the look-up, on invented units that the
  * casebook has not seen:
  * `npx tsx tests/measure/simulate-repairs.ts demo|second [--units 2000] [--out runs.jsonl] [--policies plan,...] [--seed 77]
  * [--settings fitted.json] [--truth] [--cases 4200]`. Each unit is written to `--out` as it is done, and units that are there already are not run again, so that a run that
@@ -24,8 +24,6 @@ import { worldNamed } from './worlds';
 
 const TRAINING_SEED = 20_250;
 const REPORT_EVERY = 250;
-/** The page's default. */
-const HOUR_CENTS = 2000;
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -56,7 +54,7 @@ const bench = createBench({
   effort: Number(values.effort),
   truth: values.truth ? world.truePosterior : undefined,
   partsAreFree: values['parts-free'],
-  handOverCents: handOver === undefined ? undefined : Math.round((handOver / 60) * HOUR_CENTS),
+  handOverMinutes: handOver,
 });
 const boards = drawn.map(({ board }) => board);
 

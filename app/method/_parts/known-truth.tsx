@@ -36,9 +36,8 @@ function Repairs({ repairs }: { repairs: NonNullable<KnownTruthProps['known']['r
     <>
       <table className="plain-table">
         <caption>
-          <strong>{formatCount(repairs.units)} invented units</strong>, repaired by advice and by three habits, each with and
-          without a look-up. A unit that is handed
-          over counts {repairs.handOverMinutes} minutes more.
+          <strong>{formatCount(repairs.units)} invented units</strong>, repaired by advice and by three habits, each plain and
+          learning from the look-up. A unit that is handed over counts {repairs.handOverMinutes} minutes more.
         </caption>
         <thead>
           <tr>

@@ -1,4 +1,5 @@
 import { matchesOf } from '../text/matches-of';
+
 /** Words with capitals that follow one another: "Then Sarah van Dorn", "J. Porter", "Mr Ellis". */
 export type CapitalRun = { words: RunWord[]; start: number; end: number };
 export type RunWord = { text: string; start: number; end: number };

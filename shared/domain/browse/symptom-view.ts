@@ -62,7 +62,7 @@ export function symptomQuestion(symptom: string, device: string | null): Questio
 /** What a look-up with this symptom alone would have checked first. */
 function firstChecks(model: CasebookModel, symptom: string, device: string | null): SymptomView['firstChecks'] {
   const coded = readQuestion(model, symptomQuestion(symptom, device));
-  const { probability } = model.estimator.posterior(coded.device, coded.findings);
+  const probability = model.estimator.probabilities(coded.device, coded.findings);
   return nextCheckRows(model, coded, probability)
     .nextChecks.slice(0, FIRST_CHECKS)
     .map(({ id, label, stage, minutes, bits, cautions }) => {

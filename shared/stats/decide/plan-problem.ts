@@ -120,7 +120,12 @@ function costsOf(step: { minutes: number; partCost?: number }, hourValue: number
   const { minutes, partCost = 0 } = step;
   assertMoney('part cost', partCost);
   if (!(minutes >= 0) || !Number.isFinite(minutes)) throw new RangeError(`Minutes must be at least 0, not ${minutes}.`);
-  return { minutes, partCost, cost: (minutes * hourValue) / 60 + partCost };
+  return { minutes, partCost, cost: stepCost(step, hourValue) };
+}
+
+/** What a step costs: its minutes at what an hour is worth, and its parts, in the unit of the hour's value. */
+export function stepCost({ minutes, partCost = 0 }: { readonly minutes: number; readonly partCost?: number }, hourValue: number): number {
+  return (minutes * hourValue) / 60 + partCost;
 }
 
 /** Checks not struck, not done, within the stage, all of whose prerequisites are done or among them. */

@@ -1,4 +1,4 @@
-import type { PlanFix } from './plan-problem';
+import { type PlanFix, stepCost } from './plan-problem';
 import type { PlanMove } from './repair-plan';
 import type { BenchState, RepairPolicy } from './simulate-repair';
 
@@ -54,17 +54,16 @@ export type PlainOrder = (fix: { readonly chance: number; readonly commonest: nu
 export function inFixedOrder(input: Omit<HabitInput, 'prior' | 'belief'> & { belief: Float64Array }, order: PlainOrder): RepairPolicy {
   const { fixes, hourValue, handOverCost, belief, maxStage = 4 } = input;
   const ranked = fixes
-    .map(({ cure, minutes, partCost, stage }, index) => {
-      const chance = cure.reduce((sum, share, cause) => sum + share * belief[cause]!, 0);
-      const commonest = cure.reduce((most, share, cause) => (share > 0 ? Math.max(most, belief[cause]!) : most), 0);
-      const cost = (minutes * hourValue) / 60 + partCost;
-      return { index, stage, chance, worth: order({ chance, commonest, cost }) };
+    .map((fix, index) => {
+      const chance = cureChance(fix, belief);
+      const commonest = fix.cure.reduce((most, share, cause) => (share > 0 ? Math.max(most, belief[cause]!) : most), 0);
+      return { index, stage: fix.stage, chance, worth: order({ chance, commonest, cost: stepCost(fix, hourValue) }) };
     })
     .filter(({ chance, stage }) => chance > 0 && stage <= maxStage)
     .sort((a, b) => b.worth - a.worth);
-  return ({ triedFixes, minutes, partCost }): PlanMove => {
-    const next = ranked.find(({ index }) => !triedFixes.includes(index));
-    const isSpent = (minutes * hourValue) / 60 + partCost >= handOverCost;
+  return (state): PlanMove => {
+    const next = ranked.find(({ index }) => !state.triedFixes.includes(index));
+    const isSpent = stepCost(state, hourValue) >= handOverCost;
     return next === undefined || isSpent ? { kind: 'hand-over' } : { kind: 'fix', index: next.index };
   };
 }
@@ -82,12 +81,16 @@ function habit(input: HabitInput, choose: (state: BenchState, open: OpenFix[]) =
     const open: OpenFix[] = [];
     input.fixes.forEach((fix, index) => {
       if (state.triedFixes.includes(index) || fix.stage > (input.maxStage ?? 4)) return;
-      const chance = fix.cure.reduce((sum, cure, cause) => sum + cure * belief[cause]!, 0);
-      const cost = (fix.minutes * input.hourValue) / 60 + fix.partCost;
+      const chance = cureChance(fix, belief);
+      const cost = stepCost(fix, input.hourValue);
       if (chance >= THINKABLE && chance * input.handOverCost > cost) open.push({ index, chance, cost });
     });
     return open.length === 0 ? { kind: 'hand-over' } : { kind: 'fix', index: choose(state, open).index };
   };
+}
+
+function cureChance({ cure }: PlanFix, belief: Float64Array): number {
+  return cure.reduce((sum, share, cause) => sum + share * belief[cause]!, 0);
 }
 
 function best(open: OpenFix[], worth: (fix: OpenFix) => number): OpenFix {

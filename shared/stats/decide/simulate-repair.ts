@@ -1,3 +1,4 @@
+import { stepCost } from './plan-problem';
 import type { PlanMove } from './repair-plan';
 
 /** What a unit answers when it is questioned. */
@@ -51,7 +52,7 @@ export function simulateRepair(unit: UnitAnswers, policy: RepairPolicy, costs: R
   const doneChecks: number[] = [];
   let minutes = 0;
   let partCost = 0;
-  const spent = () => (minutes * costs.hourValue) / 60 + partCost;
+  const spent = () => stepCost({ minutes, partCost }, costs.hourValue);
   while (spent() < (costs.spendingCap ?? Infinity)) {
     const move = policy({ steps, triedFixes, doneChecks, minutes, partCost });
     if (move.kind === 'hand-over') break;

@@ -1,5 +1,5 @@
 import { posteriorAfter, predictive } from './check-model';
-import type { PlanProblem } from './plan-problem';
+import { type PlanProblem, stepCost } from './plan-problem';
 import { repairPlan } from './repair-plan';
 
 export type CheckValue = {
@@ -31,6 +31,6 @@ export function valueOfCheck(problem: PlanProblem, index: number): CheckValue {
     outcomes.push({ value, probability, cost });
     after += probability * cost;
   });
-  const price = (check.minutes * problem.hourValue) / 60 + (check.partCost ?? 0);
+  const price = stepCost(check, problem.hourValue);
   return { costWithout, costWith: price + after, outcomes, gross: costWithout - after, net: costWithout - after - price };
 }
